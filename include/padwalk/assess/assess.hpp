@@ -1,0 +1,44 @@
+#pragma once
+/// Joins a visit to the models, figures to findings, findings to causes, causes to referrals.
+
+#include "padwalk/assess/assessment.hpp"
+#include "padwalk/diagnosis/inference.hpp"
+#include "padwalk/figures/catalogue.hpp"
+#include "padwalk/visit/phrases.hpp"
+
+namespace padwalk::assess
+{
+
+/// Everything the program knows, read once from the data.
+class Engine
+{
+public:
+    /// Throws reference::DataProblems.
+    explicit Engine(reference::Data data);
+    Engine(Engine const&) = delete;
+    Engine& operator=(Engine const&) = delete;
+
+    [[nodiscard]] reference::Data const& data() const { return data_; }
+    [[nodiscard]] fields::Instruments const& instruments() const { return instruments_; }
+    [[nodiscard]] figures::Catalogue const& catalogue() const { return catalogue_; }
+    [[nodiscard]] diagnosis::Knowledge const& knowledge() const { return knowledge_; }
+    [[nodiscard]] visit::Vocabulary const& vocabulary() const { return vocabulary_; }
+    [[nodiscard]] std::map<std::string, reference::Source> const& bibliography() const { return bibliography_; }
+
+private:
+    reference::Data data_;
+    fields::Instruments instruments_;
+    figures::Catalogue catalogue_;
+    diagnosis::Knowledge knowledge_;
+    visit::Vocabulary vocabulary_;
+    std::map<std::string, reference::Source> bibliography_;
+};
+
+/// All models of all rooms.
+[[nodiscard]] figures::Catalogue catalogue(reference::Data const& data);
+
+/// The whole job. Figures point into the engine's catalogue, so the engine must outlive the result.
+/// Same visit, same assessment, byte for byte.
+[[nodiscard]] Assessment assess(visit::ReadVisit const& visit, Engine const& engine);
+
+} // namespace padwalk::assess

@@ -1,0 +1,197 @@
+#pragma once
+/// What a visit amounts to: plain data, complete, in the order of a report. Renderers compute nothing.
+
+#include "padwalk/diagnosis/knowledge.hpp"
+#include "padwalk/figures/figure.hpp"
+#include "padwalk/visit/visit.hpp"
+
+namespace padwalk::assess
+{
+
+using diagnosis::Urgency;
+
+/// One thing at the property: 'pump of spa loop'. Items refer to each other by their place in Assessment::items.
+struct ItemEntry
+{
+    std::string kind; ///< pump, filter, heater … as in the knowledge
+    std::string name; ///< as a report says it
+    std::string path; ///< where it stands in the visit file: 'loops/spa loop/pump'
+    std::string where;
+    std::string notes;
+    std::vector<visit::Photo> photos;
+};
+
+/// A reading as taken, for the referral.
+struct ReadingTaken
+{
+    std::size_t item = 0;
+    fields::FieldShape const* shape = nullptr;
+    std::string label; ///< 'filter gauge'
+    units::Reading reading;
+};
+
+/// A computed figure and what it means here.
+struct FigureEntry
+{
+    std::size_t item = 0;
+    std::string label;   ///< 'turnover of spa loop'
+    figures::Figure figure;
+    std::string meaning; ///< in plain words, with the limit and whose it is; empty where the number says it all
+};
+
+enum class FindingState
+{
+    seen,     ///< noticed, or computed as likely so
+    not_seen, ///< looked for and not there, or computed as likely not so
+    unclear   ///< computed, and the doubt is too large to say
+};
+
+struct FindingEntryOf
+{
+    std::string id;
+    std::string name;
+    std::size_t item = 0;
+    FindingState state = FindingState::seen;
+    double probability = 1.0;       ///< that it is so; 1 or 0 where noticed
+    bool computed = false;
+    std::string from;               ///< the note as written, or the comparison that was computed
+};
+
+/// A finding's weight for or against one cause, in natural log of the odds.
+struct WeightEntry
+{
+    std::size_t finding = 0; ///< in Assessment::findings
+    double log_odds = 0.0;
+};
+
+struct CauseEntryOf
+{
+    std::string id;
+    std::string name, meaning, ask, meanwhile;
+    std::size_t item = 0;
+    double prior = 0.0;
+    double probability = 0.0;
+    Urgency urgency = Urgency::plan;
+    bool hurts_people = false;
+    std::string trade;                 ///< id, or 'none'
+    std::vector<std::string> cautions; ///< ids
+    std::vector<WeightEntry> speaks_for, speaks_against; ///< strongest first
+};
+
+/// Something dangerous or faulty in itself, whatever its cause.
+struct Alarm
+{
+    std::size_t item = 0;
+    std::size_t finding = 0;
+    Urgency urgency = Urgency::stop_use;
+    std::string say;
+    std::string trade;
+    std::vector<std::string> cautions;
+};
+
+enum class Condition
+{
+    unsafe,
+    does_not_work,
+    works_with_fault,
+    works,      ///< tried, and no fault found
+    not_tested
+};
+
+struct Verdict
+{
+    std::size_t item = 0;
+    Condition condition = Condition::not_tested;
+    std::string because; ///< one line
+};
+
+/// What one licensed trade is asked to do.
+struct Referral
+{
+    std::string trade;  ///< id
+    std::string name;   ///< 'licensed electrician'
+    std::string why;    ///< what it is licensed for
+    Urgency urgency = Urgency::plan;
+    std::vector<std::size_t> causes; ///< in Assessment::causes, likeliest first
+    std::vector<std::size_t> alarms; ///< in Assessment::alarms
+    std::vector<std::string> cautions;
+};
+
+/// A check that this person may do safely, by what it would tell.
+struct NextCheck
+{
+    std::string id, name, needs;
+    std::size_t item = 0;
+    double minutes = 0.0;
+    double gain = 0.0; ///< expected loss of uncertainty about the causes, bits
+    std::vector<std::string> tells;    ///< names of the findings
+    std::vector<std::string> cautions; ///< ids
+    std::string changes;               ///< what the most telling outcome would do, in words
+};
+
+/// Something seen that has several possible causes and none that is likely: it can't be told from here.
+struct Undecided
+{
+    std::size_t finding = 0;
+    std::vector<std::size_t> causes;  ///< in Assessment::causes, those that may be behind it
+    std::string decides;              ///< the check that would tell most, whoever may do it; empty if none is known
+    std::vector<std::string> by_whom; ///< 'inspector', 'technician', 'owner'
+    double minutes = 0.0;
+    std::string needs;
+};
+
+/// A note that was not understood, or not surely.
+struct Question
+{
+    std::size_t item = 0;
+    std::string note;
+    std::string why;
+    std::vector<std::string> may_mean; ///< names of findings
+};
+
+struct Assumption
+{
+    std::string what;
+    std::string because;
+};
+
+struct NotTestedEntry
+{
+    std::size_t item = 0;
+    std::string what, because;
+};
+
+enum class Outcome
+{
+    nothing_found, ///< and something was looked at
+    refer,
+    unsafe
+};
+
+struct Assessment
+{
+    std::optional<visit::By> by;
+    std::string on, property, weather, notes;
+    Outcome outcome = Outcome::nothing_found;
+    std::string summary;                 ///< one or two sentences
+    std::vector<ItemEntry> items;        ///< items[0] is the property itself
+    std::vector<Alarm> alarms;           ///< most urgent first
+    std::vector<Verdict> verdicts;       ///< one for each item but the property
+    std::vector<ReadingTaken> readings;
+    std::vector<FigureEntry> figures;
+    std::vector<FindingEntryOf> findings;
+    std::vector<CauseEntryOf> causes;    ///< what is worth naming, dangerous ones first, then by likelihood
+    std::vector<Referral> referrals;     ///< most urgent first
+    std::vector<NextCheck> next;         ///< best first
+    std::vector<Undecided> undecided;    ///< what can't be told from here, and what would decide it
+    std::vector<Question> questions;
+    std::vector<Assumption> assumptions;
+    std::vector<NotTestedEntry> not_tested;
+    std::vector<fields::Problem> oddities;
+    std::vector<std::string> blanks;
+    std::string conflict;                ///< non-empty: these findings don't fit together, and which stands out
+    fields::Named<std::string> cautions; ///< id and sentence of every caution named above
+    fields::Named<reference::Source> sources; ///< every source that a figure or cause shown here rests on
+};
+
+} // namespace padwalk::assess

@@ -1,0 +1,13 @@
+#pragma once
+/// An assessment as one HTML file.
+
+#include "padwalk/assess/assessment.hpp"
+
+namespace padwalk::report
+{
+
+/// One file that stands alone: no script, nothing fetched, readable on a phone and on paper, light and dark. The
+/// content and its order are those of `as_text`. Every text of the visit is escaped.
+[[nodiscard]] std::string as_html(assess::Assessment const& assessment, units::System system);
+
+} // namespace padwalk::report

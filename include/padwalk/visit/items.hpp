@@ -1,0 +1,300 @@
+#pragma once
+/// The things that are met on a walk, each declared once. Everything may be left out; nothing left out is taken to be fine.
+
+#include "padwalk/fields/record.hpp"
+
+namespace padwalk::visit
+{
+
+using fields::Named;
+using fields::Record;
+
+/// A reading that may or may not have been taken.
+template <class Q>
+using Taken = std::optional<units::Measured<Q>>;
+
+/// One thing noticed, in plain words.
+struct Noticed
+{
+    std::string seen;
+    std::string not_seen;
+    std::string where;
+    static Record<Noticed> const& declaration();
+};
+
+/// Something that was not tested, with the reason.
+struct NotTested
+{
+    std::string what;
+    std::string because;
+    static Record<NotTested> const& declaration();
+};
+
+struct Photo
+{
+    std::string file;
+    std::string caption;
+    static Record<Photo> const& declaration();
+};
+
+/// What every item has.
+struct Item
+{
+    std::string where;
+    Taken<units::Duration> age;
+    std::vector<Noticed> noticed;
+    std::vector<NotTested> not_tested;
+    std::vector<Photo> photos;
+    std::string notes;
+};
+
+enum class Shape { round, rectangle, oval, kidney, free_form, spa_with_bench };
+enum class WaterKind { pool, spa };
+enum class Surface { plaster, vinyl, fiberglass, tile, paint, other };
+enum class Kit { drops, comparator, strip, photometer, meter, laboratory };
+enum class Switch { off, on };
+
+struct WaterTest
+{
+    std::optional<fields::Moment> on;
+    std::optional<Kit> kit;
+    Taken<units::Ph> ph;
+    Taken<units::AsChlorine> free_chlorine, total_chlorine;
+    Taken<units::AsCalciumCarbonate> alkalinity, calcium;
+    Taken<units::AsCyanuricAcid> cyanurate;
+    Taken<units::AsBoron> borate;
+    Taken<units::AsSodiumChloride> salt;
+    Taken<units::AsItself> dissolved_solids, copper, iron, phosphate;
+    Taken<units::Conductivity> conductivity;
+    Taken<units::Temperature> temperature;
+    std::string notes;
+    static Record<WaterTest> const& declaration();
+};
+
+struct BucketTest
+{
+    Taken<units::Length> pool_drop, bucket_drop;
+    Taken<units::Duration> elapsed;
+    std::optional<Switch> pump, fill;
+    static Record<BucketTest> const& declaration();
+};
+
+/// One mark of the level's history: how far the water stands below the first mark.
+struct LevelMark
+{
+    std::optional<fields::Moment> at;
+    Taken<units::Length> drop;
+    std::optional<Switch> pump, fill;
+    static Record<LevelMark> const& declaration();
+};
+
+struct Crack
+{
+    std::string where;
+    Taken<units::Length> width, length;
+    static Record<Crack> const& declaration();
+};
+
+struct Shell : Item
+{
+    std::optional<Surface> surface;
+    Taken<units::Duration> plastered;
+    std::vector<Crack> cracks;
+    static Record<Shell> const& declaration();
+};
+
+struct Deck : Item
+{
+    static Record<Deck> const& declaration();
+};
+
+struct Water : Item
+{
+    std::optional<WaterKind> kind;
+    std::optional<Shape> shape;
+    Taken<units::Length> length, width, second_width, diameter, depth, shallow_depth, deep_depth, bench_depth, bench_width;
+    Taken<units::Area> area;
+    Taken<units::Volume> volume;
+    std::optional<bool> covered, salt_system;
+    Taken<units::Temperature> temperature;
+    std::vector<WaterTest> tests;
+    std::optional<BucketTest> bucket_test;
+    std::vector<LevelMark> level_history;
+    std::optional<Shell> shell;
+    std::optional<Deck> deck;
+    static Record<Water> const& declaration();
+};
+
+struct Motor
+{
+    Taken<units::Voltage> nameplate_voltage, voltage;
+    Taken<units::Current> nameplate_current, service_factor_current, current;
+    Taken<units::Number> service_factor;
+    static Record<Motor> const& declaration();
+};
+
+struct Pump : Item
+{
+    std::optional<std::vector<fields::CurvePoint>> curve;
+    Taken<units::Power> rated_power;
+    Taken<units::RotationSpeed> speed, curve_speed;
+    std::optional<bool> variable_speed, runs;
+    Taken<units::GaugePressure> discharge_gauge;
+    Taken<units::Head> needs_suction_head;
+    std::optional<Motor> motor;
+    static Record<Pump> const& declaration();
+};
+
+enum class Media { sand, cartridge, de };
+
+struct Filter : Item
+{
+    std::optional<Media> media;
+    Taken<units::Area> area;
+    Taken<units::GaugePressure> gauge, clean_gauge;
+    Taken<units::Length> gauge_height;
+    static Record<Filter> const& declaration();
+};
+
+struct Pipe
+{
+    Taken<units::Length> bore, length;
+    Taken<units::Number> minor_loss;
+    Named<units::Number> fittings;
+    static Record<Pipe> const& declaration();
+};
+
+struct Drain : Item
+{
+    Taken<units::VolumeFlow> rating;
+    std::optional<fields::Moment> expires;
+    static Record<Drain> const& declaration();
+};
+
+enum class ValvePosition { open, shut, part_open };
+
+struct Valve
+{
+    std::optional<ValvePosition> position;
+    std::string where;
+    static Record<Valve> const& declaration();
+};
+
+enum class Stands { above_water, below_water };
+
+struct Loop : Item
+{
+    std::vector<std::string> serves;
+    std::optional<Pump> pump;
+    std::optional<Filter> filter;
+    std::optional<Pipe> suction, discharge;
+    Named<Drain> drains;
+    Named<Valve> valves;
+    Taken<units::GaugePressure> suction_gauge;
+    Taken<units::Length> suction_gauge_height;
+    Taken<units::VolumeFlow> flow;
+    std::optional<Stands> equipment;
+    static Record<Loop> const& declaration();
+};
+
+enum class EnergyKind { natural_gas, propane, electric_element, heat_pump };
+enum class HeaterPlace { outdoors, room, pit };
+enum class AirSource { outdoors_direct, outdoors_vertical_ducts, outdoors_horizontal_ducts, one_high_outdoor, indoors };
+enum class Louvre { none, mesh, metal, wood };
+
+struct Meter
+{
+    Taken<units::Volume> dial;
+    Taken<units::Duration> elapsed;
+    Taken<units::HeatingValue> heating_value;
+    Taken<units::GaugePressure> pressure;
+    static Record<Meter> const& declaration();
+};
+
+struct Flue
+{
+    Taken<units::Fraction> oxygen;
+    Taken<units::GasFraction> carbon_monoxide;
+    Taken<units::Temperature> temperature;
+    static Record<Flue> const& declaration();
+};
+
+struct Vent : Item
+{
+    std::string material;
+    Taken<units::Length> height, run, bore;
+    Taken<units::Number> elbows;
+    Named<units::Length> clearances;
+    static Record<Vent> const& declaration();
+};
+
+/// The room, shed or pit that a heater stands in.
+struct Room
+{
+    Taken<units::Volume> volume;
+    Taken<units::Area> high_opening, low_opening;
+    std::optional<AirSource> air_from;
+    std::optional<Louvre> louvre;
+    static Record<Room> const& declaration();
+};
+
+struct Heater : Item
+{
+    std::string loop;
+    std::optional<EnergyKind> energy;
+    std::optional<HeaterPlace> stands;
+    Taken<units::Power> input, output;
+    Taken<units::Fraction> efficiency;
+    std::optional<bool> fires;
+    Taken<units::Temperature> inlet_temperature, outlet_temperature;
+    std::optional<Meter> meter;
+    std::optional<Flue> flue;
+    Taken<units::GasFraction> carbon_monoxide_in_air;
+    std::optional<Vent> vent;
+    std::optional<Room> room;
+    static Record<Heater> const& declaration();
+};
+
+enum class FillKind { float_valve, level_sensor, by_hand };
+
+struct FillValve : Item
+{
+    std::string fills;
+    std::optional<FillKind> kind;
+    Taken<units::VolumeFlow> flow;
+    Taken<units::GaugePressure> supply_pressure;
+    Taken<units::Length> bore, air_gap;
+    std::optional<bool> backflow_device;
+    static Record<FillValve> const& declaration();
+};
+
+struct Electrical : Item
+{
+    static Record<Electrical> const& declaration();
+};
+
+} // namespace padwalk::visit
+
+namespace padwalk::fields
+{
+#define PADWALK_WORDS(type, ...)                                                                                       \
+    template <>                                                                                                        \
+    struct words_of<visit::type>                                                                                       \
+    {                                                                                                                  \
+        static std::vector<std::string> words() { return {__VA_ARGS__}; }                                              \
+    }
+PADWALK_WORDS(Shape, "round", "rectangle", "oval", "kidney", "free_form", "spa_with_bench");
+PADWALK_WORDS(WaterKind, "pool", "spa");
+PADWALK_WORDS(Surface, "plaster", "vinyl", "fiberglass", "tile", "paint", "other");
+PADWALK_WORDS(Kit, "drops", "comparator", "strip", "photometer", "meter", "laboratory");
+PADWALK_WORDS(Switch, "off", "on");
+PADWALK_WORDS(Media, "sand", "cartridge", "de");
+PADWALK_WORDS(ValvePosition, "open", "shut", "part_open");
+PADWALK_WORDS(Stands, "above_water", "below_water");
+PADWALK_WORDS(EnergyKind, "natural_gas", "propane", "electric_element", "heat_pump");
+PADWALK_WORDS(HeaterPlace, "outdoors", "room", "pit");
+PADWALK_WORDS(AirSource, "outdoors_direct", "outdoors_vertical_ducts", "outdoors_horizontal_ducts", "one_high_outdoor", "indoors");
+PADWALK_WORDS(Louvre, "none", "mesh", "metal", "wood");
+PADWALK_WORDS(FillKind, "float_valve", "level_sensor", "by_hand");
+#undef PADWALK_WORDS
+} // namespace padwalk::fields

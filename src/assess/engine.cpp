@@ -1,0 +1,60 @@
+#include "padwalk/assess/assess.hpp"
+
+#include "padwalk/chemistry/models.hpp"
+#include "padwalk/circulation/models.hpp"
+#include "padwalk/heating/models.hpp"
+#include "padwalk/level/models.hpp"
+#include "padwalk/venting/models.hpp"
+
+#include "workbench.hpp"
+
+namespace padwalk::assess
+{
+
+figures::Catalogue catalogue(reference::Data const& data)
+{
+    figures::Catalogue out;
+    out.add(chemistry::models(data));
+    out.add(circulation::models(data));
+    out.add(heating::models(data));
+    out.add(level::models(data));
+    out.add(venting::models(data));
+    return out;
+}
+
+namespace
+{
+
+std::vector<visit::Phrase> phrases(diagnosis::Knowledge const& knowledge)
+{
+    std::vector<visit::Phrase> out;
+    for (auto const& [id, finding] : knowledge.findings)
+    {
+        out.push_back({id, finding.item, finding.words});
+        out.back().words.push_back(finding.name); // what a report calls it is understood too
+    }
+    return out;
+}
+
+} // namespace
+
+Engine::Engine(reference::Data data)
+    : data_(std::move(data)), instruments_(reference::instruments(data_)), catalogue_(assess::catalogue(data_)),
+      knowledge_(diagnosis::read_knowledge(data_)), vocabulary_(phrases(knowledge_)), bibliography_(reference::bibliography(data_))
+{
+}
+
+Assessment assess(visit::ReadVisit const& visit, Engine const& engine)
+{
+    Workbench bench(visit, engine);
+    assess_waters(bench); // first: the loops need volumes
+    assess_loops(bench);
+    assess_heaters(bench);
+    assess_fill_valves(bench);
+    read_notes(bench);
+    list_readings(bench);
+    judge(bench);
+    return std::move(bench.out);
+}
+
+} // namespace padwalk::assess

@@ -1,0 +1,60 @@
+#include "property_network.hpp"
+
+#include <algorithm>
+
+namespace padwalk::assess
+{
+namespace
+{
+
+// The base rate with its odds multiplied by the factor of each context that holds. Where it was not said whether the
+// cause can be here at all (which kind of shell, which fuel), it is as likely as any of the kinds.
+double prior_at(diagnosis::CauseEntry const& cause, Thing const& thing)
+{
+    double odds = cause.base_rate.value() / (1 - cause.base_rate.value());
+    for (auto const& [context, factor] : cause.raised_by)
+        if (thing.holds.contains(context))
+            odds *= factor.value();
+    double prior = odds / (1 + odds);
+    for (auto const& context : cause.only_if)
+        if (!thing.holds.contains(context))
+            prior *= Property::share_when_not_said(context);
+    return prior;
+}
+
+} // namespace
+
+PropertyNetwork::PropertyNetwork(Property const& property, diagnosis::Knowledge const& knowledge) : property_(property), knowledge_(knowledge)
+{
+    for (std::size_t item = 1; item < property.things().size(); ++item)
+    {
+        Thing const& thing = property.at(item);
+        for (auto const& [id, cause] : knowledge.causes)
+        {
+            bool const can_be = cause.item == thing.entry.kind &&
+                                std::all_of(cause.only_if.begin(), cause.only_if.end(), [&](std::string const& c) { return thing.possible.contains(c); });
+            if (!can_be)
+                continue;
+            double const prior = prior_at(cause, thing);
+            causes_.push_back({&id, &cause, item, prior});
+            network_.causes.push_back({id + " at " + thing.entry.name, prior});
+        }
+    }
+}
+
+std::size_t PropertyNetwork::finding(std::string const& id, std::size_t item)
+{
+    auto const [place, fresh] = places_.try_emplace({id, item}, network_.findings.size());
+    if (!fresh)
+        return place->second;
+    auto const& entry = *knowledge_.finding(id);
+    diagnosis::Finding finding{id + " at " + property_.at(item).entry.name, entry.leak.value(), {}};
+    for (std::size_t c = 0; c < causes_.size(); ++c)
+        for (auto const& link : causes_[c].entry->shows)
+            if (link.finding == id && (causes_[c].item == item || (causes_[c].entry->item != entry.item && property_.related(causes_[c].item, item))))
+                finding.parents.push_back({c, link.weight.value()});
+    network_.findings.push_back(std::move(finding));
+    return place->second;
+}
+
+} // namespace padwalk::assess

@@ -1,0 +1,41 @@
+#pragma once
+#include "property.hpp"
+
+#include "padwalk/diagnosis/inference.hpp"
+#include "padwalk/diagnosis/knowledge.hpp"
+
+#include <map>
+
+namespace padwalk::assess
+{
+
+/// A cause of the knowledge at one item of the property.
+struct CauseAt
+{
+    std::string const* id;
+    diagnosis::CauseEntry const* entry;
+    std::size_t item;
+    double prior; ///< base rate, its odds raised by what holds here
+};
+
+/// The knowledge laid out over a property: each item has its own copy of the causes and findings of its kind, and
+/// a cause shows at its own item and at the items related to it.
+class PropertyNetwork
+{
+public:
+    PropertyNetwork(Property const& property, diagnosis::Knowledge const& knowledge);
+
+    [[nodiscard]] std::vector<CauseAt> const& causes() const { return causes_; }
+    [[nodiscard]] diagnosis::Network const& network() const { return network_; }
+    /// The place of a finding at an item in the network; made when first asked for.
+    std::size_t finding(std::string const& id, std::size_t item);
+
+private:
+    Property const& property_;
+    diagnosis::Knowledge const& knowledge_;
+    std::vector<CauseAt> causes_;
+    diagnosis::Network network_;
+    std::map<std::pair<std::string, std::size_t>, std::size_t> places_;
+};
+
+} // namespace padwalk::assess

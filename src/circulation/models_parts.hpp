@@ -1,0 +1,21 @@
+#pragma once
+/// The models of this room by subject; models.cpp puts them together.
+
+#include "padwalk/circulation/limits.hpp"
+#include "padwalk/figures/model.hpp"
+
+namespace padwalk::circulation
+{
+
+inline constexpr char const* usual_water = "80 degF ± 20 degF";
+inline constexpr char const* usual_water_because =
+    "most pools and spas lie between 60 and 100 °F; it moves this figure little";
+
+void add_water_models(std::vector<figures::Model>& models, Rules const& rules);
+void add_head_models(std::vector<figures::Model>& models);
+void add_pump_models(std::vector<figures::Model>& models);
+void add_pipe_models(std::vector<figures::Model>& models);
+void add_suction_models(std::vector<figures::Model>& models, Rules const& rules);
+void add_motor_models(std::vector<figures::Model>& models, Rules const& rules);
+
+} // namespace padwalk::circulation

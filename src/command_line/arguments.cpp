@@ -1,0 +1,131 @@
+#include "arguments.hpp"
+
+#include "padwalk/fields/node.hpp"
+
+#include <CLI/CLI.hpp>
+
+#include <algorithm>
+
+namespace padwalk::command_line
+{
+namespace
+{
+
+constexpr char const* general_help =
+    "padwalk: what a walk around a pool and spa equipment pad says, and who must come\n"
+    "\n"
+    "usage: padwalk COMMAND [options]\n"
+    "  assess VISIT.yaml          the main job: findings, likely causes, whom to send\n"
+    "  check VISIT.yaml           only say what is wrong with the file\n"
+    "  figure [NAME [key=value …]] list the figures, explain one, or compute it\n"
+    "  sheet --for spa,pump,…     a visit file to fill in\n"
+    "  schema                     JSON Schema of the visit file, for an editor\n"
+    "\n"
+    "options\n"
+    "  --units us|si     print US customary or SI units [us]; both are always read\n"
+    "  --json            print JSON\n"
+    "  --html FILE       also write the report as one HTML page (assess)\n"
+    "  --force           replace FILE if it is there\n"
+    "  --lines           figure: read JSON lines on standard input, write one each\n"
+    "  --data DIR        use this folder in place of the built-in data\n"
+    "  -h, --help        this text; --version the version\n"
+    "\n"
+    "exit status: 0 nothing to refer, 1 something to refer, 2 unsafe, 3 input problem\n"
+    "VISIT.yaml may be '-' for standard input. NO_COLOR turns colour off.\n";
+
+std::vector<std::string> const commands{"assess", "check", "figure", "sheet", "schema"};
+
+void add_common(CLI::App& app, Arguments& out, std::string& system)
+{
+    app.add_option("--units", system);
+    app.add_option("--data", out.data_folder);
+}
+
+// The library lists leftovers without saying what was meant.
+[[noreturn]] void explain(CLI::ParseError const& e)
+{
+    throw UsageProblem(std::string(e.what()) + "; 'padwalk --help' lists what there is");
+}
+
+} // namespace
+
+Arguments parse(std::vector<std::string> const& arguments)
+{
+    Arguments out;
+    if (arguments.empty() || arguments[0] == "-h" || arguments[0] == "--help" || arguments[0] == "help")
+    {
+        out.help = general_help;
+        return out;
+    }
+    if (arguments[0] == "--version")
+    {
+        out.command = Arguments::Command::version;
+        return out;
+    }
+    bool const option_first = arguments[0].starts_with("-");
+    if (!option_first && std::find(commands.begin(), commands.end(), arguments[0]) == commands.end())
+    {
+        std::string const near = fields::nearest(arguments[0], commands);
+        throw UsageProblem("unknown command '" + arguments[0] + "'" + (near.empty() ? "; one of assess, check, figure, sheet, schema" : "; did you mean '" + near + "'?"));
+    }
+    CLI::App app;
+    app.set_help_flag("");
+    app.require_subcommand(1);
+    app.fallthrough();
+    bool help = false;
+    std::string system = "us";
+    app.add_flag("-h,--help", help);
+    add_common(app, out, system);
+    CLI::App* assess = app.add_subcommand("assess");
+    assess->add_option("visit", out.visit);
+    assess->add_flag("--json", out.json);
+    assess->add_option("--html", out.html);
+    assess->add_flag("--force", out.force);
+    CLI::App* check = app.add_subcommand("check");
+    check->add_option("visit", out.visit);
+    check->add_flag("--json", out.json);
+    CLI::App* figure = app.add_subcommand("figure");
+    figure->add_option("name", out.figure);
+    figure->add_option("given", out.given);
+    figure->add_flag("--json", out.json);
+    figure->add_flag("--lines", out.lines);
+    CLI::App* sheet = app.add_subcommand("sheet");
+    std::vector<std::string> parts;
+    sheet->add_option("--for", parts)->delimiter(',');
+    CLI::App* schema = app.add_subcommand("schema");
+    for (auto* sub : {assess, check, figure, sheet, schema})
+        sub->set_help_flag("");
+    try
+    {
+        std::vector<std::string> reversed(arguments.rbegin(), arguments.rend());
+        app.parse(reversed);
+    }
+    catch (CLI::ParseError const& e)
+    {
+        if (help)
+        {
+            out.help = general_help;
+            return out;
+        }
+        explain(e);
+    }
+    if (help)
+    {
+        out.help = general_help;
+        return out;
+    }
+    if (system != "us" && system != "si")
+        throw UsageProblem("--units is us or si, not '" + system + "'");
+    out.system = system == "si" ? units::System::si : units::System::us;
+    out.parts = parts;
+    using C = Arguments::Command;
+    out.command = *assess ? C::assess : *check ? C::check : *figure ? C::figure : *sheet ? C::sheet : C::schema;
+    bool const wants_visit = out.command == C::assess || out.command == C::check;
+    if (wants_visit && out.visit.empty())
+        throw UsageProblem("name the visit file, for example 'padwalk assess visit.yaml'");
+    if (out.lines && (out.figure.empty() || !out.given.empty()))
+        throw UsageProblem("--lines wants the name of one figure and no key=value, for example 'padwalk figure turnover --lines'");
+    return out;
+}
+
+} // namespace padwalk::command_line

@@ -1,0 +1,38 @@
+#pragma once
+#include "padwalk/units/measure.hpp"
+
+#include <stdexcept>
+#include <string>
+#include <vector>
+
+namespace padwalk::command_line
+{
+
+/// What was asked for, as plain data.
+struct Arguments
+{
+    enum class Command { help, version, assess, check, figure, schema, sheet };
+    Command command = Command::help;
+    std::string help;                 ///< text to print, for Command::help
+    std::string visit;                ///< path of the visit file
+    std::string figure;               ///< name; empty: list them
+    std::vector<std::string> given;   ///< key=value
+    bool json = false;
+    bool lines = false;
+    bool force = false;
+    std::string html;
+    std::vector<std::string> parts;   ///< of the field sheet
+    std::string data_folder;
+    units::System system = units::System::us;
+};
+
+/// The arguments make no sense; what() says which and what would pass.
+class UsageProblem : public std::runtime_error
+{
+public:
+    using std::runtime_error::runtime_error;
+};
+
+[[nodiscard]] Arguments parse(std::vector<std::string> const& arguments);
+
+} // namespace padwalk::command_line

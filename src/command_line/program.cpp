@@ -1,0 +1,231 @@
+#include "padwalk/command_line/program.hpp"
+
+#include "arguments.hpp"
+#include "padwalk/assess/assess.hpp"
+#include "padwalk/report/figures.hpp"
+#include "padwalk/report/html.hpp"
+#include "padwalk/report/json.hpp"
+#include "padwalk/report/schema.hpp"
+#include "padwalk/report/text.hpp"
+#include "padwalk/visit/sheet.hpp"
+
+#include <istream>
+#include <ostream>
+
+namespace padwalk::command_line
+{
+namespace
+{
+
+reference::Data data_for(Arguments const& arguments, World& world)
+{
+    return arguments.data_folder.empty() ? reference::Data::built_in() : reference::Data::from_texts(world.read_folder(arguments.data_folder));
+}
+
+fields::Tree problem_tree(std::vector<fields::Problem> const& problems)
+{
+    fields::Tree list = fields::Tree::list();
+    for (auto const& p : problems)
+        list.push(fields::Tree::map().add("line", p.place.line).add("column", p.place.column).add("message", p.message).add("advice", p.advice).add("path", p.path));
+    return list;
+}
+
+// The program's read of a visit, or none after having said why.
+std::optional<visit::ReadVisit> visit_or_problems(Arguments const& arguments, fields::Instruments const& instruments, World& world)
+{
+    std::string const text = world.read_file(arguments.visit);
+    try
+    {
+        return visit::read_visit(text, instruments);
+    }
+    catch (fields::InputProblems const& bad)
+    {
+        std::size_t const count = bad.list().size();
+        world.err << fields::as_text(bad.list(), arguments.visit, text) << count << (count == 1 ? " error" : " errors") << "; nothing was calculated\n";
+        if (arguments.json)
+            world.out << report::json_of(fields::Tree::map().add("error", fields::Tree::map().add("problems", problem_tree(bad.list()))), true);
+        return std::nullopt;
+    }
+}
+
+int assess_visit(Arguments const& arguments, World& world)
+{
+    assess::Engine const engine(data_for(arguments, world));
+    auto const read = visit_or_problems(arguments, engine.instruments(), world);
+    if (!read)
+        return input_problem;
+    auto const assessment = assess::assess(*read, engine);
+    if (!arguments.html.empty())
+        world.write_file(arguments.html, report::as_html(assessment, arguments.system), arguments.force);
+    if (arguments.json)
+        world.out << report::as_json(assessment, arguments.system);
+    else
+        world.out << report::as_text(assessment, {arguments.system, world.columns, world.colour});
+    if (!arguments.html.empty())
+        world.err << "report written to " << arguments.html << "\n";
+    switch (assessment.outcome)
+    {
+    case assess::Outcome::unsafe: return unsafe;
+    case assess::Outcome::refer: return something_to_refer;
+    case assess::Outcome::nothing_found: break;
+    }
+    return nothing_to_refer;
+}
+
+int check_visit(Arguments const& arguments, World& world)
+{
+    auto const data = data_for(arguments, world);
+    auto const read = visit_or_problems(arguments, reference::instruments(data), world);
+    if (!read)
+        return input_problem;
+    if (arguments.json)
+    {
+        world.out << report::json_of(fields::Tree::map().add("oddities", problem_tree(read->oddities)), true);
+        return done;
+    }
+    world.out << fields::as_text(read->oddities, arguments.visit, world.read_file(arguments.visit), "odd") << arguments.visit << ": readable; "
+              << read->oddities.size() << " odd, " << read->blanks.size() << " left blank\n";
+    return done;
+}
+
+int figure_lines(figures::Model const& model, Arguments const& arguments, World& world)
+{
+    std::string line;
+    while (std::getline(world.in, line))
+    {
+        if (line.find_first_not_of(" \t\r") == std::string::npos)
+            continue;
+        fields::Tree result;
+        try
+        {
+            result = report::figure_tree(figures::run_written(model, report::node_of_json(line)), arguments.system);
+        }
+        catch (fields::InputProblems const& bad)
+        {
+            result = report::error_tree(model.name, bad);
+        }
+        world.out << report::json_of(result, false) << "\n";
+    }
+    return done;
+}
+
+fields::Node given_node(std::vector<std::string> const& given)
+{
+    fields::Node record = fields::Node::map();
+    std::vector<fields::Problem> problems;
+    for (auto const& pair : given)
+    {
+        std::size_t const equals = pair.find('=');
+        if (equals == std::string::npos || equals == 0)
+            problems.push_back({{}, 0, "'" + pair + "' is not key=value", "quote values with spaces, for example \"flow=45 gpm\"", {}});
+        else
+        {
+            fields::Node value = fields::Node::scalar(pair.substr(equals + 1));
+            if (value.text.empty())
+                problems.push_back({{}, 0, pair.substr(0, equals) + " is empty", "leave it out, or give a value", {}});
+            record.entries.push_back({pair.substr(0, equals), {}, std::move(value)});
+        }
+    }
+    if (!problems.empty())
+        throw fields::InputProblems(problems);
+    return record;
+}
+
+int figure(Arguments const& arguments, World& world)
+{
+    auto const data = data_for(arguments, world);
+    auto const catalogue = assess::catalogue(data);
+    if (arguments.figure.empty())
+    {
+        world.out << report::figure_list(catalogue, world.columns);
+        return done;
+    }
+    figures::Model const* model = catalogue.find(arguments.figure);
+    if (model == nullptr)
+    {
+        std::string const near = fields::nearest(arguments.figure, catalogue.names());
+        throw UsageProblem("no figure '" + arguments.figure + "'" + (near.empty() ? "; 'padwalk figure' lists them" : "; did you mean '" + near + "'?"));
+    }
+    if (arguments.lines)
+        return figure_lines(*model, arguments, world);
+    auto const knowledge = diagnosis::read_knowledge(data);
+    auto const caution = [&](std::string_view id) { return knowledge.caution(id) != nullptr ? knowledge.caution(id)->say : std::string(); };
+    if (arguments.given.empty())
+    {
+        world.out << report::figure_about(*model, reference::bibliography(data), caution, arguments.system, world.columns);
+        return done;
+    }
+    try
+    {
+        auto const result = figures::run_written(*model, given_node(arguments.given));
+        world.out << (arguments.json ? report::json_of(report::figure_tree(result, arguments.system), true) : report::figure_text(result, arguments.system, world.columns, caution));
+        return result.computed() ? done : input_problem;
+    }
+    catch (fields::InputProblems const& bad)
+    {
+        world.err << fields::as_text(bad.list(), "padwalk figure " + model->name, {});
+        if (arguments.json)
+            world.out << report::json_of(report::error_tree(model->name, bad), true);
+        return input_problem;
+    }
+}
+
+int sheet(Arguments const& arguments, World& world)
+{
+    if (arguments.parts.empty())
+    {
+        std::string all;
+        for (auto const& part : visit::sheet_parts())
+            all += (all.empty() ? "" : ",") + part;
+        throw UsageProblem("say for what: padwalk sheet --for " + all);
+    }
+    try
+    {
+        world.out << visit::field_sheet(arguments.parts);
+    }
+    catch (std::invalid_argument const& e)
+    {
+        throw UsageProblem(e.what());
+    }
+    return done;
+}
+
+int dispatch(Arguments const& arguments, World& world)
+{
+    switch (arguments.command)
+    {
+    case Arguments::Command::help: world.out << arguments.help; return done;
+    case Arguments::Command::version: world.out << "padwalk 0.1.0\n"; return done;
+    case Arguments::Command::assess: return assess_visit(arguments, world);
+    case Arguments::Command::check: return check_visit(arguments, world);
+    case Arguments::Command::figure: return figure(arguments, world);
+    case Arguments::Command::schema: world.out << report::json_of(report::json_schema(visit::Visit::declaration().shape()), true); return done;
+    case Arguments::Command::sheet: return sheet(arguments, world);
+    }
+    return input_problem;
+}
+
+} // namespace
+
+int run(std::vector<std::string> const& arguments, World& world)
+{
+    try
+    {
+        int const status = dispatch(parse(arguments), world);
+        world.out.flush();
+        if (world.out)
+            return status;
+        world.err << "padwalk: the output could not be written\n";
+    }
+    catch (reference::DataProblems const& bad)
+    {
+        world.err << fields::as_text(bad.problems, bad.file, bad.source);
+    }
+    catch (std::exception const& e)
+    {
+        world.err << "padwalk: " << e.what() << "\n";
+    }
+    return input_problem;
+}
+
+} // namespace padwalk::command_line

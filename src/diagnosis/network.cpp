@@ -1,0 +1,80 @@
+#include "padwalk/diagnosis/network.hpp"
+
+#include "wording.hpp"
+
+#include <algorithm>
+
+namespace padwalk::diagnosis
+{
+namespace
+{
+
+using Problems = std::vector<std::string>;
+
+std::string place(char const* list, std::size_t position, std::string const& name)
+{
+    return std::string{list} + "[" + std::to_string(position) + "] '" + name + "': ";
+}
+
+bool is_probability(double value)
+{
+    return value >= 0.0 && value <= 1.0;  // false for NaN
+}
+
+void check_parent(Network const& network, std::size_t number, std::size_t position, Problems& problems)
+{
+    auto const& finding = network.findings[number];
+    auto const& link = finding.parents[position];
+    if (link.cause >= network.causes.size())
+    {
+        problems.push_back(place("findings", number, finding.name) + "a parent is cause " + std::to_string(link.cause)
+                           + ", but " + how_many(network.causes.size(), "cause") + ", counted from 0");
+        return;
+    }
+    auto const& parent = network.causes[link.cause].name;
+    if (!is_probability(link.weight))
+    {
+        problems.push_back(place("findings", number, finding.name) + "the weight of parent '" + parent + "' "
+                           + not_a_probability(link.weight));
+    }
+    auto const same = [&](Link const& other) { return other.cause == link.cause; };
+    auto const here = finding.parents.begin() + static_cast<std::ptrdiff_t>(position);
+    if (std::count_if(finding.parents.begin(), here, same) == 1)  // once per parent, however often it comes back
+    {
+        problems.push_back(place("findings", number, finding.name) + "parent '" + parent
+                           + "' is listed more than once");
+    }
+}
+
+}  // namespace
+
+void check(Network const& network)
+{
+    auto problems = Problems{};
+    for (std::size_t i = 0; i < network.causes.size(); ++i)
+    {
+        auto const& cause = network.causes[i];
+        if (!is_probability(cause.prior))
+        {
+            problems.push_back(place("causes", i, cause.name) + "the prior " + not_a_probability(cause.prior));
+        }
+    }
+    for (std::size_t i = 0; i < network.findings.size(); ++i)
+    {
+        auto const& finding = network.findings[i];
+        if (!is_probability(finding.leak))
+        {
+            problems.push_back(place("findings", i, finding.name) + "the leak " + not_a_probability(finding.leak));
+        }
+        for (std::size_t parent = 0; parent < finding.parents.size(); ++parent)
+        {
+            check_parent(network, i, parent, problems);
+        }
+    }
+    if (!problems.empty())
+    {
+        throw NetworkProblem{in_lines(problems)};
+    }
+}
+
+}  // namespace padwalk::diagnosis

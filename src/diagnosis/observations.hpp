@@ -1,0 +1,41 @@
+#pragma once
+
+#include "padwalk/diagnosis/inference.hpp"
+#include "scaled.hpp"
+
+#include <span>
+#include <vector>
+
+namespace padwalk::diagnosis
+{
+
+/// What all evidence on one finding comes to: its likelihood were the finding there, and were it not.
+struct Likelihood
+{
+    Scaled present{1.0};
+    Scaled absent{1.0};
+
+    /// The finding might as well not have been looked at.
+    [[nodiscard]] bool is_idle() const
+    {
+        return present == absent;
+    }
+};
+
+/// The product of the evidence, in an order of its own, so that the order in which it was given leaves no trace.
+/// Evidence that is equally likely either way goes into a factor of its own and touches no likelihood.
+struct Observations
+{
+    std::vector<Likelihood> of_finding;  ///< as Network::findings
+    Scaled factor{1.0};
+};
+
+/// Refuses evidence on a finding that does not exist, and likelihoods that are negative or not finite.
+///
+/// Throws: NetworkProblem, all problems together
+void check(Network const& network, std::span<Evidence const> evidence);
+
+/// Requires: evidence passed the check
+[[nodiscard]] Observations gather(Network const& network, std::span<Evidence const> evidence);
+
+}  // namespace padwalk::diagnosis

@@ -1,0 +1,16 @@
+#pragma once
+/// The room's models by file.
+
+#include "padwalk/figures/model.hpp"
+#include "padwalk/reference/data.hpp"
+
+namespace padwalk::level
+{
+
+[[nodiscard]] std::vector<figures::Model> loss_models(reference::Data const& data); ///< bucket_test, level_loss
+[[nodiscard]] figures::Model evaporation_model(reference::Data const& data);
+[[nodiscard]] std::vector<figures::Model> flow_models(); ///< orifice_flow, fill_valve_flow
+[[nodiscard]] figures::Model dilution_model();
+[[nodiscard]] figures::Model air_gap_model(reference::Data const& data);
+
+} // namespace padwalk::level

@@ -1,0 +1,289 @@
+#include "padwalk/report/json.hpp"
+
+#include "quantity_tree.hpp"
+#include "wording.hpp"
+
+#include "padwalk/report/figures.hpp"
+#include "padwalk/report/text.hpp"
+
+#include <algorithm>
+
+namespace padwalk::report
+{
+namespace
+{
+
+using fields::Tree;
+
+template <class List, class Each> Tree list_of(List const& list, Each each)
+{
+    Tree out = Tree::list();
+    for (auto const& entry : list)
+        out.push(each(entry));
+    return out;
+}
+
+Tree texts(std::vector<std::string> const& list)
+{
+    return list_of(list, [](std::string const& text) { return Tree(text); });
+}
+
+Tree places(std::vector<std::size_t> const& list)
+{
+    return list_of(list, [](std::size_t place) { return Tree(place); });
+}
+
+template <class E> std::string word(E value)
+{
+    return fields::words_of<E>::words()[static_cast<std::size_t>(value)];
+}
+
+std::string_view key_of(assess::Outcome outcome)
+{
+    switch (outcome)
+    {
+    case assess::Outcome::unsafe: return "unsafe";
+    case assess::Outcome::refer: return "refer";
+    case assess::Outcome::nothing_found: break;
+    }
+    return "nothing_found";
+}
+
+std::string_view key_of(assess::Condition condition)
+{
+    switch (condition)
+    {
+    case assess::Condition::unsafe: return "unsafe";
+    case assess::Condition::does_not_work: return "does_not_work";
+    case assess::Condition::works_with_fault: return "works_with_fault";
+    case assess::Condition::works: return "works";
+    case assess::Condition::not_tested: break;
+    }
+    return "not_tested";
+}
+
+std::string_view key_of(assess::FindingState state)
+{
+    return state == assess::FindingState::seen       ? "seen"
+           : state == assess::FindingState::not_seen ? "not_seen"
+                                                     : "unclear";
+}
+
+Tree tree(assess::ItemEntry const& item)
+{
+    return std::move(
+        Tree::map()
+            .add("kind", item.kind)
+            .add("name", item.name)
+            .add("path", item.path)
+            .add("where", item.where)
+            .add("notes", item.notes)
+            .add("photos", list_of(item.photos, [](visit::Photo const& p)
+                                   { return std::move(Tree::map().add("file", p.file).add("caption", p.caption)); })));
+}
+
+Tree tree(assess::Alarm const& alarm)
+{
+    return std::move(Tree::map()
+                         .add("item", alarm.item)
+                         .add("finding", alarm.finding)
+                         .add("urgency", word(alarm.urgency))
+                         .add("say", alarm.say)
+                         .add("trade", alarm.trade)
+                         .add("cautions", texts(alarm.cautions)));
+}
+
+Tree tree(assess::Verdict const& verdict)
+{
+    return std::move(Tree::map()
+                         .add("item", verdict.item)
+                         .add("condition", key_of(verdict.condition))
+                         .add("because", verdict.because));
+}
+
+Tree tree(assess::FindingEntryOf const& finding)
+{
+    return std::move(Tree::map()
+                         .add("id", finding.id)
+                         .add("name", finding.name)
+                         .add("item", finding.item)
+                         .add("state", key_of(finding.state))
+                         .add("probability", finding.probability)
+                         .add("computed", finding.computed)
+                         .add("from", finding.from));
+}
+
+Tree evidence(std::vector<assess::WeightEntry> const& weights)
+{
+    return list_of(weights, [](assess::WeightEntry const& w)
+                   { return std::move(Tree::map().add("finding", w.finding).add("log_odds", w.log_odds)); });
+}
+
+Tree tree(assess::CauseEntryOf const& cause)
+{
+    Tree weights = Tree::map();
+    weights.add("for", evidence(cause.speaks_for)).add("against", evidence(cause.speaks_against));
+    return std::move(Tree::map()
+                         .add("id", cause.id)
+                         .add("name", cause.name)
+                         .add("meaning", cause.meaning)
+                         .add("item", cause.item)
+                         .add("prior", cause.prior)
+                         .add("probability", cause.probability)
+                         .add("in_words", probability_word(cause.probability))
+                         .add("urgency", word(cause.urgency))
+                         .add("hurts_people", cause.hurts_people)
+                         .add("trade", cause.trade)
+                         .add("ask", cause.ask)
+                         .add("meanwhile", cause.meanwhile)
+                         .add("cautions", texts(cause.cautions))
+                         .add("evidence", std::move(weights)));
+}
+
+Tree tree(assess::Referral const& referral)
+{
+    return std::move(Tree::map()
+                         .add("trade", referral.trade)
+                         .add("name", referral.name)
+                         .add("why", referral.why)
+                         .add("urgency", word(referral.urgency))
+                         .add("how_soon", soon_word(referral.urgency))
+                         .add("causes", places(referral.causes))
+                         .add("alarms", places(referral.alarms))
+                         .add("cautions", texts(referral.cautions)));
+}
+
+Tree tree(assess::NextCheck const& check)
+{
+    return std::move(Tree::map()
+                         .add("id", check.id)
+                         .add("name", check.name)
+                         .add("item", check.item)
+                         .add("needs", check.needs)
+                         .add("minutes", check.minutes)
+                         .add("gain_bits", check.gain)
+                         .add("tells", texts(check.tells))
+                         .add("changes", check.changes)
+                         .add("cautions", texts(check.cautions)));
+}
+
+Tree tree(assess::Question const& question)
+{
+    return std::move(Tree::map()
+                         .add("item", question.item)
+                         .add("note", question.note)
+                         .add("why", question.why)
+                         .add("may_mean", texts(question.may_mean)));
+}
+
+Tree tree(assess::ReadingTaken const& taken, units::System system)
+{
+    return std::move(Tree::map()
+                         .add("item", taken.item)
+                         .add("name", taken.shape != nullptr ? taken.shape->name : "")
+                         .add("label", taken.label)
+                         .add("reading", reading_tree(taken.reading, taken.shape, system))
+                         .add("method", taken.reading.method));
+}
+
+Tree inputs(figures::Figure const& figure, units::System system)
+{
+    Tree out = Tree::map();
+    for (auto const& input : figure.inputs)
+    {
+        Tree value = input.shape->measure ? reading_tree(input.reading, input.shape, system)
+                                          : std::move(Tree::map().add("value", input.words));
+        if (input.assumed)
+            value.add("assumed", true);
+        out.add(input.shape->name, std::move(value));
+    }
+    return out;
+}
+
+Tree tree(assess::FigureEntry const& entry, units::System system)
+{
+    Tree outputs = Tree::map();
+    for (auto const& output : entry.figure.outputs)
+        outputs.add(output.shape->name, output_tree(output, system));
+    return std::move(Tree::map()
+                         .add("item", entry.item)
+                         .add("label", entry.label)
+                         .add("name", entry.figure.model != nullptr ? entry.figure.model->name : "")
+                         .add("inputs", inputs(entry.figure, system))
+                         .add("outputs", std::move(outputs))
+                         .add("not_computed", entry.figure.computed() ? Tree() : Tree(entry.figure.why_not))
+                         .add("note", entry.figure.note)
+                         .add("meaning", entry.meaning));
+}
+
+Tree tree(fields::Problem const& odd)
+{
+    return std::move(Tree::map()
+                         .add("message", odd.message)
+                         .add("advice", odd.advice)
+                         .add("path", odd.path)
+                         .add("line", odd.place.line)
+                         .add("column", odd.place.column));
+}
+
+template <class List> Tree trees(List const& list)
+{
+    return list_of(list, [](auto const& entry) { return tree(entry); });
+}
+
+template <class List> Tree trees(List const& list, units::System system)
+{
+    return list_of(list, [system](auto const& entry) { return tree(entry, system); });
+}
+
+void add_basis(Tree& out, assess::Assessment const& a)
+{
+    out.add("questions", trees(a.questions));
+    out.add("assumptions", list_of(a.assumptions, [](auto const& e)
+                                   { return std::move(Tree::map().add("what", e.what).add("because", e.because)); }));
+    out.add(
+        "not_tested",
+        list_of(a.not_tested, [](auto const& e)
+                { return std::move(Tree::map().add("item", e.item).add("what", e.what).add("because", e.because)); }));
+    out.add("oddities", trees(a.oddities));
+    out.add("left_blank", texts(a.blanks));
+    out.add("conflict", a.conflict.empty() ? Tree() : Tree(a.conflict));
+    Tree cautions = Tree::map();
+    for (auto const& [id, sentence] : a.cautions)
+        cautions.add(id, sentence);
+    out.add("cautions", std::move(cautions));
+    Tree sources = Tree::map();
+    for (auto const& [key, source] : a.sources)
+        sources.add(key, std::move(Tree::map()
+                                       .add("title", source.title)
+                                       .add("by", source.by)
+                                       .add("year", source.year)
+                                       .add("seen", source.seen)));
+    out.add("sources", std::move(sources));
+}
+
+} // namespace
+
+Tree assessment_tree(assess::Assessment const& a, units::System system)
+{
+    Tree out = Tree::map();
+    out.add("outcome", key_of(a.outcome)).add("summary", a.summary);
+    out.add("property", a.property)
+        .add("on", a.on)
+        .add("by", a.by ? Tree(word(*a.by)) : Tree())
+        .add("weather", a.weather)
+        .add("notes", a.notes);
+    out.add("items", trees(a.items));
+    out.add("alarms", trees(a.alarms));
+    out.add("verdicts", trees(a.verdicts));
+    out.add("causes", trees(a.causes));
+    out.add("referrals", trees(a.referrals));
+    out.add("next", trees(a.next));
+    out.add("figures", trees(a.figures, system));
+    out.add("readings", trees(a.readings, system));
+    out.add("findings", trees(a.findings));
+    add_basis(out, a);
+    return out;
+}
+
+} // namespace padwalk::report

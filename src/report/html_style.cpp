@@ -1,0 +1,102 @@
+#include "html_style.hpp"
+
+namespace padwalk::report
+{
+
+// Every pair of text and ground has a contrast of at least 4.5 to 1, in light and in dark; html_test.cpp computes it.
+std::string_view html_style()
+{
+    return R"css(
+:root {
+  color-scheme: light dark;
+  --paper: #fbfaf5; --ink: #1d2733; --faint: #566270; --rule: #c9d3dc; --accent: #a3311c; --wash: #f6e9e2;
+}
+@media (prefers-color-scheme: dark) {
+  :root { --paper: #171b20; --ink: #e4e8eb; --faint: #a3afba; --rule: #37424d; --accent: #ff9c82; --wash: #2b2020; }
+}
+* { box-sizing: border-box; }
+html { -webkit-text-size-adjust: 100%; text-size-adjust: 100%; }
+body {
+  margin: 0; background: var(--paper); color: var(--ink);
+  font: 1rem/1.5 "Source Sans 3", "Segoe UI", "Helvetica Neue", "Liberation Sans", Arial, sans-serif;
+  overflow-wrap: anywhere;
+}
+main { max-width: 62rem; margin: 0 auto; padding: 1.25rem 1rem 3rem; }
+h1, h2, h3 { font-family: "Iowan Old Style", "Palatino Linotype", Palatino, "Liberation Serif", Georgia, serif; line-height: 1.25; margin: 0; }
+h1 { font-size: 1.9rem; font-weight: 600; }
+h2 { font-size: 1.2rem; font-weight: 600; }
+h3 { font-size: 1.08rem; font-weight: 700; }
+p { margin: 0 0 .4rem; max-width: 44rem; }
+ul { margin: 0; padding-left: 1.1rem; }
+li { margin: 0 0 .2rem; }
+header p { color: var(--faint); margin: .15rem 0 0; }
+header { padding-bottom: 1rem; }
+section { border-top: 2px solid var(--ink); padding: .9rem 0 1.4rem; }
+section > h2 { margin-bottom: .7rem; }
+.answer p { font-size: 1.15rem; line-height: 1.45; }
+.card { border-top: 1px solid var(--rule); padding: .7rem 0 .8rem; }
+h2 + div > .card:first-child { border-top: 0; padding-top: 0; }
+.tag { margin: .1rem 0 .45rem; color: var(--faint); }
+.card > h3 .number { color: var(--accent); margin-right: .45rem; }
+.share { display: block; margin: -.2rem 0 .6rem; max-width: 16rem; width: 100%; height: .5rem; }
+.share .whole { fill: none; stroke: var(--faint); stroke-width: 1; vector-effect: non-scaling-stroke; }
+.share .part { fill: var(--ink); }
+dl { margin: 0; }
+.card > h3 + dl { margin-top: .45rem; }
+dt { color: var(--faint); font-size: .9rem; }
+dd { margin: 0 0 .45rem; }
+ul { list-style: "– " outside; }
+dd ul { padding-left: .85rem; }
+.danger > h2, .danger h3, .danger dt.danger, td.danger, dt.danger { color: var(--accent); }
+.danger dt.danger, dt.danger, td.danger { font-weight: 700; }
+section.danger { border: 2px solid var(--accent); border-left-width: .6rem; background: var(--wash); padding: .9rem 1rem 1rem; margin-bottom: 1.4rem; }
+section.danger .tag, section.danger dt { color: var(--ink); }
+section.danger dt.danger { color: var(--accent); }
+section.danger .card { border-top-color: var(--accent); }
+table { border-collapse: collapse; width: 100%; table-layout: fixed; }
+caption { text-align: left; color: var(--faint); padding-bottom: .35rem; }
+th, td { text-align: left; vertical-align: top; padding: .35rem .8rem .4rem 0; border-bottom: 1px solid var(--rule); font-variant-numeric: tabular-nums; }
+th:last-child, td:last-child { padding-right: 0; }
+thead th:first-child { width: 28%; }
+thead th { color: var(--faint); font-weight: 400; font-size: .9rem; border-bottom-color: var(--ink); }
+tbody th { font-weight: 600; }
+td small, th small { display: block; color: var(--faint); font-size: .87rem; font-weight: 400; }
+.quiet { color: var(--faint); }
+footer { border-top: 1px solid var(--rule); padding-top: .8rem; color: var(--faint); font-size: .9rem; }
+@media (min-width: 48rem) {
+  main { padding: 2.2rem 2rem 4rem; }
+  section:not(.danger) { display: grid; grid-template-columns: 11rem minmax(0, 1fr); }
+  section:not(.danger) > h2 { padding-right: 1.2rem; }
+  section:not(.danger) > div { border-left: 1px solid var(--accent); padding-left: 1.4rem; }
+  .card dl { display: grid; grid-template-columns: 9.5rem minmax(0, 1fr); column-gap: .8rem; }
+  header, footer { padding-left: calc(11rem + 1.4rem + 1px); }
+}
+@media (max-width: 30rem) {
+  thead { position: absolute; width: 1px; height: 1px; overflow: hidden; clip-path: inset(50%); }
+  table, caption, tbody, tr, td, tbody th { display: block; width: auto; border: 0; padding: 0; }
+  tr { border-bottom: 1px solid var(--rule); padding: .4rem 0 .5rem; }
+}
+@page { margin: 16mm 15mm; }
+@media print {
+  :root { color-scheme: light; --paper: #fff; --ink: #000; --faint: #444; --rule: #bbb; --accent: #8f2413; --wash: #fff; }
+  html { font-size: 10pt; }
+  main { max-width: none; padding: 0; }
+  section { padding: .5rem 0 .8rem; }
+  section:not(.danger) { display: block; }
+  section:not(.danger) > div { border-left: 0; padding-left: 0; }
+  section > h2 { margin-bottom: .3rem; }
+  .card { padding: .45rem 0 .4rem; }
+  .card dl { display: grid; grid-template-columns: 8.5rem minmax(0, 1fr); column-gap: .8rem; }
+  dd { margin-bottom: .2rem; }
+  header, footer { padding-left: 0; }
+  thead { display: table-header-group; }
+  tr, li, .answer, .danger .card, .causes .card, .next .card { break-inside: avoid; }
+  h2, h3, .tag, .share, dt, caption, thead { break-after: avoid; }
+  tbody tr:first-child { break-before: avoid; }
+  p { orphans: 3; widows: 3; }
+  svg { print-color-adjust: exact; -webkit-print-color-adjust: exact; }
+}
+)css";
+}
+
+} // namespace padwalk::report

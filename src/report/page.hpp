@@ -1,0 +1,103 @@
+#pragma once
+/// What a report says and in which order, before it is laid out: one content for the terminal and for HTML. Texts are
+/// as they came; whoever lays them out cleans and escapes them.
+
+#include "padwalk/assess/assessment.hpp"
+
+namespace padwalk::report
+{
+
+enum class Tone
+{
+    plain,
+    danger,
+    quiet
+};
+
+struct Paragraph
+{
+    std::string text;
+    Tone tone = Tone::plain;
+};
+
+/// 'At once: keep everyone out'. Several texts are a list.
+struct Part
+{
+    std::string label;
+    std::vector<std::string> texts;
+    Tone tone = Tone::plain;
+};
+
+/// Something with a name and several things to say of it.
+struct Card
+{
+    std::string title;
+    std::string tag;             ///< 'likely, 82 %'
+    std::optional<double> share; ///< to draw as a bar
+    std::size_t number = 0;      ///< its place in an order that matters, else 0
+    Tone tone = Tone::plain;
+    std::vector<Part> parts;
+};
+
+struct Cell
+{
+    std::string text;
+    std::vector<std::string> more; ///< smaller, below
+    Tone tone = Tone::plain;
+};
+
+struct Table
+{
+    std::string caption;
+    std::vector<std::string> heads;
+    std::vector<std::vector<Cell>> rows; ///< the first cell names the row
+    std::string between = "\n";          ///< stands between the other cells where they share a column
+    int second = 0;                      ///< of three columns, the width of the second in per cent; 0: as it comes
+};
+
+struct Points
+{
+    std::vector<std::string> texts;
+};
+
+using Block = std::variant<Paragraph, Card, Table, Points>;
+
+struct Section
+{
+    std::string id;
+    std::string heading;
+    std::vector<Block> blocks;
+    Tone tone = Tone::plain;
+};
+
+struct Page
+{
+    std::string title;
+    std::vector<std::string> about; ///< when, by whom, the weather
+    std::vector<Section> sections;
+    std::vector<std::string> foot;
+};
+
+[[nodiscard]] Page page_of(assess::Assessment const& assessment, units::System system);
+
+// The sections, each without blocks where there is nothing to say.
+[[nodiscard]] Section danger_section(assess::Assessment const& a);
+[[nodiscard]] Section answer_section(assess::Assessment const& a);
+[[nodiscard]] Section call_section(assess::Assessment const& a);
+[[nodiscard]] Section verdict_section(assess::Assessment const& a);
+[[nodiscard]] Section cause_section(assess::Assessment const& a);
+[[nodiscard]] Section check_section(assess::Assessment const& a);
+[[nodiscard]] Section meanwhile_section(assess::Assessment const& a);
+[[nodiscard]] Section figure_section(assess::Assessment const& a, units::System system);
+[[nodiscard]] Section comparison_section(assess::Assessment const& a);
+[[nodiscard]] Section reading_section(assess::Assessment const& a, units::System system);
+[[nodiscard]] Section note_section(assess::Assessment const& a);
+[[nodiscard]] Section understanding_section(assess::Assessment const& a);
+[[nodiscard]] Section oddity_section(assess::Assessment const& a);
+[[nodiscard]] Section conflict_section(assess::Assessment const& a);
+[[nodiscard]] Section not_tested_section(assess::Assessment const& a);
+[[nodiscard]] Section blank_section(assess::Assessment const& a);
+[[nodiscard]] Section assumption_section(assess::Assessment const& a);
+[[nodiscard]] Section source_section(assess::Assessment const& a);
+
+} // namespace padwalk::report

@@ -1,0 +1,33 @@
+#pragma once
+/// Text that came from people, made safe to show, and measured.
+
+#include <cstddef>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace padwalk::report
+{
+
+/// Valid UTF-8 without control characters and without marks that turn the direction of writing: each becomes U+FFFD.
+/// Line ends stay, tabs become spaces.
+[[nodiscard]] std::string clean(std::string_view text);
+
+/// Code points: what a terminal shows of most scripts as one column each.
+[[nodiscard]] std::size_t width(std::string_view text);
+
+/// Lines of at most `first` columns (the first one) and `rest` columns (the others), a word alone excepted. Line ends
+/// break, no-break spaces hold as long as what they join fits a line, and are printed as spaces.
+[[nodiscard]] std::vector<std::string> wrapped(std::string_view text, std::size_t first, std::size_t rest);
+
+/// 'a, b and c'.
+[[nodiscard]] std::string joined(std::vector<std::string> const& words, std::string_view between = ", ",
+                                 std::string_view last = " and ");
+
+/// With a capital first letter, unless the word has a capital of its own (pH).
+[[nodiscard]] std::string capitalised(std::string_view text);
+
+/// A quantity's number and unit kept on one line: '18 ± 2 psi' with no-break spaces.
+[[nodiscard]] std::string glued(std::string_view quantity);
+
+} // namespace padwalk::report

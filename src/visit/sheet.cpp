@@ -1,0 +1,313 @@
+#include "padwalk/visit/sheet.hpp"
+
+#include "padwalk/visit/visit.hpp"
+
+#include <algorithm>
+#include <array>
+#include <set>
+#include <stdexcept>
+
+namespace padwalk::visit
+{
+namespace
+{
+
+using fields::FieldShape;
+using fields::RecordShape;
+using Form = FieldShape::Form;
+using Parts = std::set<std::string, std::less<>>;
+
+constexpr std::size_t columns = 100;
+constexpr std::size_t comment_column = 34;
+
+constexpr std::array<std::string_view, 16> all_parts{
+    "pool",  "spa",    "water_test", "level",           "shell",     "deck", "pump",       "filter",
+    "drain", "heater", "gas_heater", "electric_heater", "heat_pump", "vent", "fill_valve", "electrical"};
+
+/// A field that is on the sheet only where one of these parts is; all other fields of a record that is there are.
+struct Gate
+{
+    std::string_view record, field;
+    std::vector<std::string_view> parts;
+};
+
+std::vector<Gate> const& gates()
+{
+    static std::vector<Gate> const list{
+        {"visit", "waters", {"pool", "spa", "water_test", "level", "shell", "deck"}},
+        {"visit", "loops", {"pump", "filter", "drain"}},
+        {"visit", "heaters", {"heater", "gas_heater", "electric_heater", "heat_pump", "vent"}},
+        {"visit", "fill_valves", {"fill_valve"}},
+        {"visit", "electrical", {"electrical"}},
+        {"water", "tests", {"water_test"}},
+        {"water", "bucket_test", {"level"}},
+        {"water", "level_history", {"level"}},
+        {"water", "shell", {"shell"}},
+        {"water", "deck", {"deck"}},
+        {"loop", "pump", {"pump"}},
+        {"loop", "filter", {"filter"}},
+        {"loop", "drains", {"drain"}},
+        {"heater", "meter", {"heater", "gas_heater"}},
+        {"heater", "flue", {"heater", "gas_heater"}},
+        {"heater", "carbon_monoxide_in_air", {"heater", "gas_heater", "vent"}},
+        {"heater", "vent", {"vent"}},
+        {"heater", "room", {"vent"}},
+    };
+    return list;
+}
+
+/// An item of a named group that the sheet begins: its name, what of it is known by the part chosen, and its parts.
+struct Start
+{
+    std::string name;
+    std::vector<std::pair<std::string, std::string>> known;
+    Parts parts;
+};
+
+Parts without(Parts parts, std::initializer_list<char const*> names)
+{
+    for (auto const* name : names)
+        parts.erase(name);
+    return parts;
+}
+
+std::vector<Start> heaters(Parts const& parts)
+{
+    std::vector<Start> out;
+    std::vector<std::pair<std::string, std::string>> loop;
+    if (parts.contains("pump") || parts.contains("filter") || parts.contains("drain"))
+        loop = {{"loop", "main loop"}};
+    Parts const electric = without(parts, {"heater", "gas_heater", "vent"});
+    auto begin = [&](std::string name, Parts of, std::string energy)
+    {
+        auto known = loop;
+        if (!energy.empty())
+            known.emplace_back("energy", std::move(energy));
+        out.push_back({std::move(name), std::move(known), std::move(of)});
+    };
+    if (parts.contains("heater"))
+        begin("heater", parts, "");
+    if (parts.contains("gas_heater") || (parts.contains("vent") && !parts.contains("heater")))
+        begin("gas heater", parts, "");
+    if (parts.contains("electric_heater"))
+        begin("electric heater", electric, "electric_element");
+    if (parts.contains("heat_pump"))
+        begin("heat pump", electric, "heat_pump");
+    return out;
+}
+
+std::vector<Start> starts(std::string_view group, Parts const& parts)
+{
+    std::vector<Start> waters;
+    if (parts.contains("pool") || !parts.contains("spa"))
+        waters.push_back({"pool", {{"kind", "pool"}}, parts});
+    if (parts.contains("spa"))
+        waters.push_back({"spa", {{"kind", "spa"}}, parts});
+    std::string names;
+    for (auto const& water : waters)
+        names += (names.empty() ? "" : ", ") + water.name;
+    bool const has_water = std::any_of(gates().front().parts.begin(), gates().front().parts.end(),
+                                       [&](auto const& p) { return parts.contains(p); });
+    if (group == "waters")
+        return waters;
+    if (group == "loops")
+        return {{"main loop",
+                 has_water ? std::vector<std::pair<std::string, std::string>>{{"serves", "[" + names + "]"}}
+                           : decltype(Start::known){},
+                 parts}};
+    if (group == "drains")
+        return {{"main drain", {}, parts}};
+    if (group == "heaters")
+        return heaters(parts);
+    if (group == "fill_valves")
+        return {{"fill valve", {}, parts}};
+    return {};
+}
+
+/// Writes records as YAML, each field with its comment.
+class Sheet
+{
+public:
+    void comment(std::size_t indent, std::string_view text) { put(std::string(indent, ' ') + "# ", text, indent); }
+    void raw(std::string line) { out_ += std::move(line) + "\n"; }
+    void record(RecordShape const& shape, std::size_t indent, Start const& start, bool in_list = false);
+    [[nodiscard]] std::string take() { return std::move(out_); }
+
+private:
+    std::string out_;
+    std::set<RecordShape const* (*)()> shown_;
+
+    void put(std::string const& lead, std::string_view text, std::size_t further);
+    void field(std::string const& lead, FieldShape const& field, std::size_t indent, Start const& start);
+    void examples(FieldShape const& field, std::size_t indent);
+};
+
+std::size_t characters(std::string_view text)
+{
+    return static_cast<std::size_t>(std::count_if(
+        text.begin(), text.end(), [](char c) { return (static_cast<unsigned char>(c) & 0xC0U) != 0x80U; }));
+}
+
+// The text behind the lead, wrapped; further lines are comments that start in column `further`.
+void Sheet::put(std::string const& lead, std::string_view text, std::size_t further)
+{
+    std::string line = lead;
+    bool fresh = true;
+    while (!text.empty())
+    {
+        std::size_t const end = text.find(' ');
+        std::string_view const word = text.substr(0, end);
+        text.remove_prefix(end == std::string_view::npos ? text.size() : end + 1);
+        if (!fresh && characters(line) + 1 + characters(word) > columns)
+        {
+            raw(std::exchange(line, std::string(further, ' ') + "# "));
+            fresh = true;
+        }
+        line += (fresh ? "" : " ") + std::string(word);
+        fresh = false;
+    }
+    raw(std::move(line));
+}
+
+std::string said_of(FieldShape const& field)
+{
+    switch (field.form)
+    {
+    case Form::quantity: return field.meaning + "; e.g. " + field.sample();
+    case Form::choice: return field.meaning + ": " + field.describe(units::System::us);
+    case Form::yes_no: return field.meaning + ": yes | no";
+    case Form::moment:
+    case Form::curve: return field.meaning + "; e.g. " + field.sample();
+    default: return field.meaning + (field.example.empty() ? "" : "; e.g. " + field.example);
+    }
+}
+
+std::string sample_line(FieldShape const& field)
+{
+    return field.name + ": " +
+           (field.form == Form::text && field.example.empty() ? std::string("in your words") : field.sample());
+}
+
+bool any_required(RecordShape const& shape)
+{
+    return std::any_of(shape.fields.begin(), shape.fields.end(), [](FieldShape const& f) { return f.required; });
+}
+
+// How an entry of a list or of a group is written, in commented lines to copy; once on a sheet for each kind of entry.
+void Sheet::examples(FieldShape const& field, std::size_t indent)
+{
+    if (field.inner == nullptr || !shown_.insert(field.inner).second)
+        return;
+    RecordShape const& inner = *field.inner();
+    FieldShape const* in_short = inner.find(inner.short_form);
+    std::string const lead = field.form == Form::list ? "- " : "your name for it: ";
+    std::string fields;
+    for (auto const& f : inner.fields)
+    {
+        bool const in_words = f.form == Form::text && f.name != inner.short_form;
+        if (f.required || in_words || in_short == nullptr)
+            fields += (fields.empty() ? "" : ", ") + sample_line(f);
+    }
+    if (in_short != nullptr)
+        comment(indent, lead + in_short->sample());
+    if (!fields.empty() && (in_short == nullptr || field.form == Form::list))
+        comment(indent, lead + "{" + fields + "}");
+}
+
+void Sheet::field(std::string const& lead, FieldShape const& f, std::size_t indent, Start const& start)
+{
+    std::string line = lead + f.name + ":";
+    for (auto const& [name, value] : start.known)
+        if (name == f.name)
+            line += " " + value;
+    std::size_t const column = std::max(comment_column, indent + 2);
+    line += std::string(line.size() < column ? column - line.size() : 1, ' ') + "# ";
+    put(line, said_of(f), column);
+    bool const named_records = f.form == Form::named && f.inner != nullptr;
+    auto const begun = named_records ? starts(f.name, start.parts) : std::vector<Start>{};
+    for (auto const& item : begun)
+    {
+        raw(std::string(indent + 2, ' ') + item.name + ":");
+        record(*f.inner(), indent + 4, item);
+    }
+    bool const gated = std::any_of(gates().begin(), gates().end(), [&](Gate const& g) { return g.field == f.name; });
+    bool const expanded =
+        f.form == Form::list && gated && !any_required(*f.inner()); // a blank does not pass for what is required
+    if (f.form == Form::record)
+        record(*f.inner(), indent + 2, {{}, {}, start.parts});
+    else if (expanded)
+        record(*f.inner(), indent + 4, {{}, {}, start.parts}, true);
+    else if (begun.empty())
+        examples(f, indent + 2);
+}
+
+void Sheet::record(RecordShape const& shape, std::size_t indent, Start const& start, bool in_list)
+{
+    bool first = in_list;
+    bool after_group = false;
+    for (auto const& f : shape.fields)
+    {
+        auto const gate = std::find_if(gates().begin(), gates().end(),
+                                       [&](Gate const& g) { return g.record == shape.name && g.field == f.name; });
+        bool const wanted =
+            gate == gates().end() ||
+            std::any_of(gate->parts.begin(), gate->parts.end(), [&](auto const& p) { return start.parts.contains(p); });
+        if (!wanted)
+            continue;
+        bool const group = indent == 0 && (f.form == Form::named || f.form == Form::record);
+        if (group || after_group)
+            raw("");
+        after_group = group;
+        field(first ? std::string(indent - 2, ' ') + "- " : std::string(indent, ' '), f, indent, start);
+        first = false;
+    }
+}
+
+void write_head(Sheet& sheet, Parts const& parts)
+{
+    sheet.comment(0, "A walk around the equipment pad. Fill in what you saw and measured, each number with its unit.");
+    sheet.comment(0, "Leave the rest blank: blank is 'not looked at', never 'fine'. Copy a group to add another, under "
+                     "another name.");
+    sheet.comment(0, "Doubt you know of is written '18 psi ± 1 psi'; otherwise the instrument's usual doubt is taken.");
+    sheet.comment(0, "Look, listen and measure from outside. What takes a licence stays shut: open, adjust, reset and "
+                     "relight nothing.");
+    bool const burns = parts.contains("heater") || parts.contains("gas_heater") || parts.contains("vent");
+    if (burns)
+        sheet.comment(
+            0, "Smell of gas, or a carbon monoxide alarm: everybody out at once, touch no switch, call from outside.");
+    bool const shocks =
+        parts.contains("pump") || parts.contains("electrical") || parts.contains("pool") || parts.contains("spa");
+    if (shocks)
+        sheet.comment(0, "A tingle from water or metal: out and away, power off at the breaker by someone dry, call an "
+                         "electrician.");
+    if (parts.contains("drain"))
+        sheet.comment(0, "A drain cover that is broken, loose or missing: pump off, everybody out of the water, nobody "
+                         "goes back in.");
+    sheet.raw("");
+}
+
+} // namespace
+
+std::vector<std::string> sheet_parts()
+{
+    return {all_parts.begin(), all_parts.end()};
+}
+
+std::string field_sheet(std::vector<std::string> const& parts)
+{
+    Parts chosen(parts.begin(), parts.end());
+    std::string known;
+    for (auto const& part : all_parts)
+        known += (known.empty() ? "" : ", ") + std::string(part);
+    for (auto const& part : chosen)
+        if (std::find(all_parts.begin(), all_parts.end(), part) == all_parts.end())
+            throw std::invalid_argument("'" + part + "' is not a part of a sheet; there are: " + known);
+    if (chosen.empty())
+        chosen = without({all_parts.begin(), all_parts.end()}, {"heater"}); // the kinds of heater say more
+    Sheet sheet;
+    write_head(sheet, chosen);
+    sheet.record(Visit::declaration().shape(), 0, {{}, {}, chosen});
+    return sheet.take();
+}
+
+} // namespace padwalk::visit

@@ -1,0 +1,107 @@
+#include "padwalk/visit/visit.hpp"
+
+#include "padwalk/reference/yaml.hpp"
+
+#include <algorithm>
+
+namespace padwalk::visit
+{
+
+Record<Visit> const& Visit::declaration()
+{
+    static Record<Visit> const record =
+        Record<Visit>("visit", "one walk: who, when, and what was met")
+            .field("by", &Visit::by, "who walked")
+            .field("on", &Visit::on, "when")
+            .field("property", &Visit::property, "the property, in your words").like("blue house, back yard")
+            .field("altitude", &Visit::altitude, "height above the sea").within("-1500 ft", "20000 ft").usual("-300 ft", "10000 ft").read_by("altitude").like("1200 ft")
+            .field("air_temperature", &Visit::air_temperature, "air temperature").within("-60 degF", "140 degF").usual("-20 degF", "120 degF").read_by("weather").like("72 degF")
+            .field("humidity", &Visit::humidity, "relative humidity").within("0 %", "100 %").read_by("humidity").like("40 %")
+            .field("wind", &Visit::wind, "wind over the water").within("0 mph", "150 mph").usual("0 mph", "40 mph").read_by("wind").shown_in("mph", "m/s").like("3 mph")
+            .field("weather", &Visit::weather, "weather, in your words")
+            .field("freezing_winters", &Visit::freezing_winters, "winters freeze pipes here")
+            .field("expansive_soil", &Visit::expansive_soil, "the soil swells and shrinks")
+            .field("waters", &Visit::waters, "pools and spas, each under a name of your own")
+            .field("loops", &Visit::loops, "circulations, each under a name of your own")
+            .field("heaters", &Visit::heaters, "heaters, each under a name of your own")
+            .field("fill_valves", &Visit::fill_valves, "fill valves, each under a name of your own")
+            .field("electrical", &Visit::electrical, "electrical protection seen")
+            .field("noticed", &Visit::noticed, "things noticed that belong to none of these")
+            .field("not_tested", &Visit::not_tested, "what was not tested, and why")
+            .field("photos", &Visit::photos, "pictures, with a caption")
+            .field("notes", &Visit::notes, "anything else, for the report");
+    return record;
+}
+
+namespace
+{
+
+using fields::Node;
+
+template <class T>
+std::vector<std::string> names_of(Named<T> const& list)
+{
+    std::vector<std::string> out;
+    for (auto const& [name, item] : list)
+        out.push_back(name);
+    return out;
+}
+
+// A name that stands where another item is meant must be one.
+void refers(Node const& node, std::vector<std::string> const& known, std::string const& what, fields::ReadContext& context)
+{
+    if (node.kind != Node::Kind::scalar || std::find(known.begin(), known.end(), node.text) != known.end())
+        return;
+    std::string const near = fields::nearest(node.text, known);
+    std::string all;
+    for (auto const& name : known)
+        all += (all.empty() ? "" : ", ") + name;
+    fields::problem(context, node, "there is no " + what + " called '" + node.text + "'",
+                    !near.empty() ? "did you mean '" + near + "'?" : known.empty() ? "add it under " + what + "s" : "this visit has: " + all);
+}
+
+void check_references(Node const& root, Visit const& visit, fields::ReadContext& context)
+{
+    auto const waters = names_of(visit.waters);
+    auto const loops = names_of(visit.loops);
+    auto each = [&](std::string_view group, std::string_view field, auto&& check)
+    {
+        for (auto const& list : root.entries)
+            for (auto const& entry : list.value.entries)
+                for (auto const& inner : entry.value.entries)
+                    if (fields::normal_key(list.key) == group && fields::normal_key(inner.key) == field)
+                    {
+                        context.path = std::string(group) + "/" + entry.key + "/" + std::string(field);
+                        check(inner.value);
+                    }
+    };
+    each("loops", "serves",
+         [&](Node const& list)
+         {
+             for (auto const& item : list.items)
+                 refers(item, waters, "water", context);
+         });
+    each("heaters", "loop", [&](Node const& name) { refers(name, loops, "loop", context); });
+    each("fill_valves", "fills", [&](Node const& name) { refers(name, waters, "water", context); });
+}
+
+} // namespace
+
+ReadVisit read_visit(std::string_view text, fields::Instruments const& instruments)
+{
+    Node const root = reference::read_yaml(text);
+    ReadVisit out;
+    fields::ReadContext context;
+    context.instruments = instruments;
+    fields::read_record(root, out.visit, context);
+    check_references(root, out.visit, context);
+    if (root.kind == Node::Kind::map && root.entries.empty())
+        context.problems.push_back({{1, 1}, 0, "the file says nothing", "three lines are enough: 'loops:', '  spa loop:', '    pump: {noticed: [grinding noise]}'", {}});
+    if (!context.problems.empty())
+        throw fields::InputProblems(std::move(context.problems));
+    out.oddities = std::move(context.oddities);
+    out.blanks = std::move(context.blanks);
+    return out;
+}
+
+} // namespace padwalk::visit

@@ -1,0 +1,132 @@
+#include "declarations.hpp"
+
+namespace padwalk::visit
+{
+
+Record<Noticed> const& Noticed::declaration()
+{
+    static Record<Noticed> const record = Record<Noticed>("noticed", "one thing noticed, in plain words")
+                                              .field("seen", &Noticed::seen, "what was seen, heard or felt").like("grinding noise")
+                                              .field("not_seen", &Noticed::not_seen, "what was looked for and was not there").like("bubbles at the returns")
+                                              .field("where", &Noticed::where, "where exactly")
+                                              .short_form("seen");
+    return record;
+}
+
+Record<NotTested> const& NotTested::declaration()
+{
+    static Record<NotTested> const record = Record<NotTested>("not_tested", "something not tested, with the reason")
+                                                .field("what", &NotTested::what, "what was not tested").required().like("heater firing")
+                                                .field("because", &NotTested::because, "why not").required().like("gas was shut off at the meter");
+    return record;
+}
+
+Record<Photo> const& Photo::declaration()
+{
+    static Record<Photo> const record = Record<Photo>("photo", "a picture")
+                                            .field("file", &Photo::file, "path of the picture").required().like("photos/pad.jpg")
+                                            .field("caption", &Photo::caption, "what it shows")
+                                            .short_form("file");
+    return record;
+}
+
+Record<WaterTest> const& WaterTest::declaration()
+{
+    static Record<WaterTest> const record =
+        Record<WaterTest>("test", "one water test")
+            .field("on", &WaterTest::on, "when the sample was taken")
+            .field("kit", &WaterTest::kit, "what it was tested with; gives each reading its doubt")
+            .field("ph", &WaterTest::ph, "pH").within("0", "14").usual("6.8", "8.4").read_by("ph").like("7.5")
+            .field("free_chlorine", &WaterTest::free_chlorine, "free chlorine").within("0 ppm", "300 ppm").usual("0 ppm", "20 ppm").read_by("free_chlorine").like("3 ppm")
+            .field("total_chlorine", &WaterTest::total_chlorine, "total chlorine").within("0 ppm", "300 ppm").usual("0 ppm", "25 ppm").read_by("free_chlorine").like("3.4 ppm")
+            .field("alkalinity", &WaterTest::alkalinity, "total alkalinity").within("0 ppm", "2000 ppm").usual("20 ppm", "300 ppm").read_by("alkalinity").like("90 ppm")
+            .field("calcium", &WaterTest::calcium, "calcium hardness").within("0 ppm", "5000 ppm").usual("20 ppm", "1000 ppm").read_by("calcium").like("250 ppm")
+            .field("cyanurate", &WaterTest::cyanurate, "cyanuric acid, the chlorine stabilizer").within("0 ppm", "1000 ppm").usual("0 ppm", "200 ppm").read_by("cyanurate").like("40 ppm")
+            .field("borate", &WaterTest::borate, "borate, as boron").within("0 ppm", "500 ppm").usual("0 ppm", "100 ppm").read_by("borate").like("50 ppm")
+            .field("salt", &WaterTest::salt, "salt").within("0 ppm", "50000 ppm").usual("0 ppm", "8000 ppm").read_by("salt_test").like("3200 ppm")
+            .field("dissolved_solids", &WaterTest::dissolved_solids, "total dissolved solids").within("0 ppm", "60000 ppm").usual("50 ppm", "9000 ppm").read_by("conductivity_meter").like("900 ppm")
+            .field("conductivity", &WaterTest::conductivity, "electrical conductivity").within("0 uS/cm", "90000 uS/cm").read_by("conductivity_meter").like("1500 uS/cm")
+            .field("copper", &WaterTest::copper, "copper").within("0 ppm", "50 ppm").like("0.2 ppm")
+            .field("iron", &WaterTest::iron, "iron").within("0 ppm", "50 ppm").like("0.1 ppm")
+            .field("phosphate", &WaterTest::phosphate, "phosphate").within("0 ppm", "50 ppm").like("0.3 ppm")
+            .field("temperature", &WaterTest::temperature, "temperature of the water").within("32 degF", "130 degF").usual("40 degF", "104 degF").read_by("thermometer").like("82 degF")
+            .field("notes", &WaterTest::notes, "anything else about this test");
+    return record;
+}
+
+Record<BucketTest> const& BucketTest::declaration()
+{
+    static Record<BucketTest> const record =
+        Record<BucketTest>("bucket_test", "level of the water against that of a bucket standing in it")
+            .field("pool_drop", &BucketTest::pool_drop, "how far the water fell").within("0 in", "60 in").usual("0 in", "6 in").read_by("level_mark").like("3/4 in")
+            .field("bucket_drop", &BucketTest::bucket_drop, "how far the bucket's water fell").within("0 in", "30 in").usual("0 in", "3 in").read_by("level_mark").like("1/4 in")
+            .field("elapsed", &BucketTest::elapsed, "time between the marks").within("10 min", "30 day").usual("6 h", "7 day").read_by("clock").like("24 h")
+            .field("pump", &BucketTest::pump, "whether the pump ran meanwhile")
+            .field("fill", &BucketTest::fill, "whether the fill valve was open meanwhile");
+    return record;
+}
+
+Record<LevelMark> const& LevelMark::declaration()
+{
+    static Record<LevelMark> const record =
+        Record<LevelMark>("level_mark", "the level at one time")
+            .field("at", &LevelMark::at, "when").required()
+            .field("drop", &LevelMark::drop, "how far below the first mark").required().within("-12 in", "60 in").read_by("level_mark").like("1/4 in")
+            .field("pump", &LevelMark::pump, "whether the pump ran since the mark before")
+            .field("fill", &LevelMark::fill, "whether the fill valve was open since the mark before");
+    return record;
+}
+
+Record<Crack> const& Crack::declaration()
+{
+    static Record<Crack> const record = Record<Crack>("crack", "a line in the shell that may be a crack")
+                                            .field("where", &Crack::where, "where it runs").like("north wall below the skimmer")
+                                            .field("width", &Crack::width, "its width, by a card held to it").within("0 in", "4 in").usual("0 in", "0.5 in").read_by("crack_gauge").like("0.4 mm")
+                                            .field("length", &Crack::length, "its length").within("0 in", "100 ft").read_by("tape").like("3 ft");
+    return record;
+}
+
+Record<Shell> const& Shell::declaration()
+{
+    static Record<Shell> const record = with_item_fields(Record<Shell>("shell", "walls, floor and their finish")
+                                                             .field("surface", &Shell::surface, "what the water touches")
+                                                             .field("plastered", &Shell::plastered, "how long ago it was plastered").within("0 year", "100 year").like("3 years")
+                                                             .field("cracks", &Shell::cracks, "lines that may be cracks"));
+    return record;
+}
+
+Record<Deck> const& Deck::declaration()
+{
+    static Record<Deck> const record = with_item_fields(Record<Deck>("deck", "coping and deck round the water"));
+    return record;
+}
+
+Record<Water> const& Water::declaration()
+{
+    static Record<Water> const record = with_item_fields(
+        Record<Water>("water", "a pool or a spa")
+            .field("kind", &Water::kind, "pool or spa")
+            .field("shape", &Water::shape, "its plan; with the sizes below it gives volume and area")
+            .field("length", &Water::length, "longest length").within("3 ft", "500 ft").usual("5 ft", "100 ft").read_by("pool_tape").like("32 ft")
+            .field("width", &Water::width, "width").within("3 ft", "300 ft").usual("5 ft", "60 ft").read_by("pool_tape").like("16 ft")
+            .field("second_width", &Water::second_width, "second width of a kidney").within("3 ft", "300 ft").read_by("pool_tape").like("12 ft")
+            .field("diameter", &Water::diameter, "diameter of a round one").within("3 ft", "300 ft").usual("4 ft", "60 ft").read_by("pool_tape").like("7 ft")
+            .field("depth", &Water::depth, "water depth, or its mean").within("6 in", "30 ft").usual("1 ft", "12 ft").read_by("depth").like("3 ft 6 in")
+            .field("shallow_depth", &Water::shallow_depth, "depth at the shallow end").within("3 in", "30 ft").read_by("depth").like("3 ft 6 in")
+            .field("deep_depth", &Water::deep_depth, "depth at the deep end").within("6 in", "30 ft").read_by("depth").like("8 ft")
+            .field("bench_depth", &Water::bench_depth, "water over a spa's bench").within("3 in", "6 ft").read_by("depth").like("18 in")
+            .field("bench_width", &Water::bench_width, "width of a spa's bench").within("3 in", "6 ft").read_by("tape").like("16 in")
+            .field("area", &Water::area, "water surface, if known").within("5 ft2", "100000 ft2").usual("20 ft2", "3000 ft2").like("420 ft2")
+            .field("volume", &Water::volume, "volume, if known").within("20 gal", "2000000 gal").usual("150 gal", "80000 gal").read_by("volume").like("16000 gal")
+            .field("covered", &Water::covered, "kept covered when not in use")
+            .field("salt_system", &Water::salt_system, "chlorine is made from salt")
+            .field("temperature", &Water::temperature, "temperature of the water").within("32 degF", "130 degF").usual("40 degF", "104 degF").read_by("thermometer").like("82 degF")
+            .field("tests", &Water::tests, "water tests, newest last")
+            .field("bucket_test", &Water::bucket_test, "loss against a bucket's")
+            .field("level_history", &Water::level_history, "the level over time")
+            .field("shell", &Water::shell, "walls, floor and their finish")
+            .field("deck", &Water::deck, "coping and deck"));
+    return record;
+}
+
+} // namespace padwalk::visit

@@ -1,0 +1,180 @@
+// Every scenario against its kept output; then laws that hold over all of them.
+
+#include "catch_compat.hpp"
+#include "data_folder.hpp"
+#include "run_program.hpp"
+
+#include "padwalk/assess/assess.hpp"
+
+#include <nlohmann/json.hpp>
+
+#include <cmath>
+#include <filesystem>
+
+using namespace padwalk;
+using tests::run_program;
+using tests::text_of_file;
+
+namespace
+{
+
+std::vector<std::string> scenarios()
+{
+    std::vector<std::string> out;
+    for (auto const& entry : std::filesystem::directory_iterator(std::string(PADWALK_SOURCE_FOLDER) + "/scenarios"))
+        if (entry.is_directory())
+            out.push_back(entry.path().string());
+    std::sort(out.begin(), out.end());
+    return out;
+}
+
+assess::Engine const& engine()
+{
+    static assess::Engine const the_engine(reference::Data::built_in());
+    return the_engine;
+}
+
+assess::Assessment assessed(std::string const& yaml)
+{
+    return assess::assess(visit::read_visit(yaml, engine().instruments()), engine());
+}
+
+} // namespace
+
+TEST_CASE("scenarios: at least seven, each with visit, kept text, JSON and exit status")
+{
+    auto const folders = scenarios();
+    CHECK(folders.size() >= 7);
+    for (auto const& folder : folders)
+        for (auto const* name : {"visit.yaml", "expected.txt", "expected.json", "expected.status"})
+        {
+            INFO(folder << "/" << name);
+            CHECK(std::filesystem::exists(folder + "/" + name));
+        }
+}
+
+TEST_CASE("scenarios: kept text, JSON and exit status, byte for byte")
+{
+    for (auto const& folder : scenarios())
+    {
+        INFO(folder);
+        std::map<std::string, std::string> const files{{"visit.yaml", text_of_file(folder + "/visit.yaml")}};
+        auto const text = run_program({"assess", "visit.yaml"}, files);
+        auto const json = run_program({"assess", "visit.yaml", "--json"}, files);
+        CHECK(text.out == text_of_file(folder + "/expected.txt"));
+        CHECK(json.out == text_of_file(folder + "/expected.json"));
+        CHECK(std::to_string(text.status) + "\n" == text_of_file(folder + "/expected.status"));
+        CHECK(text.status == json.status);
+        CHECK(text.err.empty());
+    }
+}
+
+TEST_CASE("scenarios: what each must say, whatever its wording")
+{
+    auto of = [](std::string const& name) { return assessed(text_of_file(std::string(PADWALK_SOURCE_FOLDER) + "/scenarios/" + name + "/visit.yaml")); };
+    auto names = [](assess::Assessment const& a, std::string const& id, double least)
+    {
+        for (auto const& cause : a.causes)
+            if (cause.id == id)
+                return cause.probability >= least;
+        return false;
+    };
+    auto const pump = of("spa-pump-that-grinds");
+    CHECK(pump.outcome == assess::Outcome::refer);
+    CHECK(names(pump, "pump_bearings_worn", 0.5));
+    CHECK(pump.referrals.front().trade == "pool_service");
+
+    // common practice, no source: a fill valve that does not run while the level holds argues against a leak of any size
+    auto const fill = of("fill-valve-gives-nothing");
+    CHECK(fill.outcome == assess::Outcome::refer);
+    for (auto const& cause : fill.causes)
+        CHECK(cause.id.find("leak") == std::string::npos);
+
+    auto const heater = of("heater-small-rise-bad-vent");
+    CHECK(heater.outcome == assess::Outcome::unsafe);
+    CHECK_FALSE(heater.alarms.empty());
+    CHECK(heater.referrals.front().trade == "combustion_technician");
+    CHECK(heater.referrals.front().urgency == assess::Urgency::stop_use);
+
+    auto const water = of("cloudy-water-high-cyanurate");
+    CHECK(names(water, "water_cyanurate_high", 0.5));
+
+    // common practice, no source: a straight line on plaster is not proof of a crack
+    auto const line = of("line-out-of-reach");
+    CHECK_FALSE(line.undecided.empty());
+    CHECK_FALSE(names(line, "shell_structural_crack", 0.3));
+    CHECK(line.outcome == assess::Outcome::refer);
+
+    auto const well = of("all-well");
+    CHECK(well.outcome == assess::Outcome::nothing_found);
+    CHECK(well.alarms.empty());
+    CHECK(well.referrals.empty());
+    CHECK(well.questions.empty());
+
+    auto const hasty = of("hasty-half-untested");
+    CHECK(hasty.not_tested.size() >= 6);
+    for (auto const& verdict : hasty.verdicts)
+        if (hasty.items[verdict.item].kind == "heater")
+            CHECK(verdict.condition != assess::Condition::works);
+}
+
+TEST_CASE("scenarios: laws over all of them")
+{
+    for (auto const& folder : scenarios())
+    {
+        INFO(folder);
+        auto const a = assessed(text_of_file(folder + "/visit.yaml"));
+        for (auto const& cause : a.causes)
+        {
+            INFO(cause.id);
+            CHECK(cause.probability >= 0);
+            CHECK(cause.probability <= 1);
+            CHECK((cause.trade == "none" || engine().knowledge().trade(cause.trade) != nullptr));
+            if (cause.hurts_people)
+                CHECK_FALSE(cause.cautions.empty());
+        }
+        for (std::size_t i = 1; i < a.alarms.size(); ++i) // unsafe beats everything else in order
+            CHECK(a.alarms[i - 1].urgency >= a.alarms[i].urgency);
+        for (std::size_t i = 1; i < a.referrals.size(); ++i)
+            CHECK(a.referrals[i - 1].urgency >= a.referrals[i].urgency);
+        for (auto const& figure : a.figures)
+            for (auto const& out : figure.figure.outputs)
+                if (out.value)
+                {
+                    INFO(figure.label << ", " << out.shape->name);
+                    CHECK(std::isfinite(*out.value));
+                    CHECK(out.low <= out.high);
+                }
+        bool const dangerous = std::any_of(a.alarms.begin(), a.alarms.end(), [](auto const& x) { return x.urgency == assess::Urgency::stop_use; });
+        if (dangerous)
+            CHECK(a.outcome == assess::Outcome::unsafe);
+        for (auto const& check : a.next) // nothing is proposed that this person may not do
+        {
+            auto const who = fields::words_of<visit::By>::words()[static_cast<std::size_t>(a.by.value_or(visit::By::inspector))];
+            auto const& entry = std::find_if(engine().knowledge().checks.begin(), engine().knowledge().checks.end(), [&](auto const& c) { return c.first == check.id; })->second;
+            bool const may = std::any_of(entry.who.begin(), entry.who.end(), [&](auto w) { return fields::words_of<diagnosis::Who>::words()[static_cast<std::size_t>(w)] == who; });
+            CHECK(may);
+        }
+    }
+}
+
+TEST_CASE("scenarios: the order of notes changes nothing in the causes")
+{
+    auto const one = assessed("loops:\n  a loop:\n    pump:\n      noticed:\n        - grinding noise\n        - water drips between pump and motor\n        - not_seen: screeching\n");
+    auto const two = assessed("loops:\n  a loop:\n    pump:\n      noticed:\n        - not_seen: screeching\n        - water drips between pump and motor\n        - grinding noise\n");
+    REQUIRE(one.causes.size() == two.causes.size());
+    for (std::size_t i = 0; i < one.causes.size(); ++i)
+    {
+        CHECK(one.causes[i].id == two.causes[i].id);
+        CHECK(one.causes[i].probability == two.causes[i].probability);
+    }
+}
+
+TEST_CASE("built-in data is the data folder")
+{
+    auto const built = reference::Data::built_in();
+    auto const folder = tests::data_from_folder();
+    CHECK(built.files() == folder.files());
+    for (auto const& path : folder.files())
+        CHECK(reference::pack(built.file(path)) == reference::pack(folder.file(path)));
+}
