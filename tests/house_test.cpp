@@ -79,7 +79,8 @@ std::vector<Include> const& includes()
                 std::istringstream lines(text_of(entry.path()));
                 for (std::string line; std::getline(lines, line);)
                     if (line.starts_with("#include"))
-                        out.push_back({entry.path().lexically_relative(root).generic_string(), below.begin()->string(), line});
+                        out.push_back(
+                            {entry.path().lexically_relative(root).generic_string(), below.begin()->string(), line});
             }
         return out;
     }();
@@ -162,7 +163,8 @@ TEST_CASE("every room stands in both places or in one, under a name that says wh
 
 TEST_CASE("the top of the house holds nothing else", "[house]")
 {
-    std::set<std::string> const expected{"CMakeLists.txt", "README.md", "DEVELOPERS.md", "src", "include", "data", "tests", "scenarios"};
+    std::set<std::string> const expected{"CMakeLists.txt", "README.md", "DEVELOPERS.md", "src",
+                                         "include",        "data",      "tests",         "scenarios"};
     std::set<std::string> met;
     for (auto const& entry : fs::directory_iterator(root))
     {

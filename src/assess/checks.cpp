@@ -10,9 +10,9 @@ namespace padwalk::assess
 namespace
 {
 
-constexpr std::size_t most_causes = 8;  ///< the check is to decide among these
+constexpr std::size_t most_causes = 8; ///< the check is to decide among these
 constexpr std::size_t most_checks = 6;
-constexpr double setup_minutes = 2.0;   ///< getting to it and writing it down, judged
+constexpr double setup_minutes = 2.0; ///< getting to it and writing it down, judged
 
 double entropy_bits(double p)
 {
@@ -21,9 +21,9 @@ double entropy_bits(double p)
 
 struct Look
 {
-    double gain = 0.0;       ///< bits
+    double gain = 0.0;        ///< bits
     double probability = 0.0; ///< of seeing it
-    std::size_t cause = 0;   ///< whose probability it would change most, in Assessment::causes
+    std::size_t cause = 0;    ///< whose probability it would change most, in Assessment::causes
     double if_seen = 0.0;
 };
 
@@ -44,8 +44,10 @@ Look worth(Workbench& w, Weighed& weighed, std::string const& id, std::size_t it
         std::size_t const c = weighed.shown[k];
         double const now = weighed.all.causes[c];
         double const yes = seen.causes[c];
-        double const no = look.probability < 1 ? std::clamp((now - look.probability * yes) / (1 - look.probability), 0.0, 1.0) : now;
-        look.gain += entropy_bits(now) - look.probability * entropy_bits(yes) - (1 - look.probability) * entropy_bits(no);
+        double const no =
+            look.probability < 1 ? std::clamp((now - look.probability * yes) / (1 - look.probability), 0.0, 1.0) : now;
+        look.gain +=
+            entropy_bits(now) - look.probability * entropy_bits(yes) - (1 - look.probability) * entropy_bits(no);
         if (std::abs(yes - now) > largest)
         {
             largest = std::abs(yes - now);
@@ -62,7 +64,8 @@ double per_minute(NextCheck const& check)
 }
 
 // Of two checks that settle the same finding only the quicker one is worth proposing.
-void keep_better(std::vector<NextCheck>& list, std::vector<std::pair<std::string, std::size_t>>& settles, NextCheck next, std::pair<std::string, std::size_t> const& finding)
+void keep_better(std::vector<NextCheck>& list, std::vector<std::pair<std::string, std::size_t>>& settles,
+                 NextCheck next, std::pair<std::string, std::size_t> const& finding)
 {
     for (std::size_t i = 0; i < list.size(); ++i)
         if (settles[i] == finding)
@@ -85,7 +88,9 @@ bool said_impossible(Workbench const& w, std::size_t item, diagnosis::CheckEntry
         if (entry.item != item)
             continue;
         auto const said = visit::content_stems(entry.what);
-        auto const common = static_cast<std::size_t>(std::count_if(said.begin(), said.end(), [&](std::string const& s) { return std::find(told.begin(), told.end(), s) != told.end(); }));
+        auto const common = static_cast<std::size_t>(
+            std::count_if(said.begin(), said.end(),
+                          [&](std::string const& s) { return std::find(told.begin(), told.end(), s) != told.end(); }));
         if (2 * common >= said.size() && (common >= 2 || (common == said.size() && common > 0)))
             return true;
     }
@@ -151,7 +156,8 @@ void choose_checks(Workbench& w, Weighed& weighed)
                 continue;
             next.gain = best.gain;
             auto const& cause = w.out.causes[best.cause];
-            next.changes = "if seen: " + best_name + " (" + percent(best.probability) + " likely), then " + cause.name + " goes from " + percent(cause.probability) + " to " + percent(best.if_seen);
+            next.changes = "if seen: " + best_name + " (" + percent(best.probability) + " likely), then " + cause.name +
+                           " goes from " + percent(cause.probability) + " to " + percent(best.if_seen);
             keep_better(w.out.next, settles, std::move(next), best_finding);
         }
     }
@@ -183,14 +189,16 @@ void name_undecided(Workbench& w, Weighed const& weighed)
                     likeliest = std::max(likeliest, w.out.causes[c].probability);
                     break;
                 }
-        bool const alarmed = std::any_of(w.out.alarms.begin(), w.out.alarms.end(), [&](Alarm const& a) { return a.finding == i; });
+        bool const alarmed =
+            std::any_of(w.out.alarms.begin(), w.out.alarms.end(), [&](Alarm const& a) { return a.finding == i; });
         if (likeliest >= w.rules.act("referred") || alarmed)
             continue;
         double most = 0.02;
         for (auto const& [id, check] : w.engine.knowledge().checks)
         {
             auto const gain = weighed.gains.find(id);
-            if (check.item != w.property.at(finding.item).entry.kind || gain == weighed.gains.end() || gain->second <= most)
+            if (check.item != w.property.at(finding.item).entry.kind || gain == weighed.gains.end() ||
+                gain->second <= most)
                 continue;
             most = gain->second;
             entry.decides = check.name;

@@ -43,10 +43,12 @@ void add_shared(Workbench& w, Weighed const& weighed, std::vector<Candidate>& ca
         for (std::size_t c = 0; c < causes.size(); ++c)
         {
             double const p = weighed.all.causes[c];
-            if (causes[c].entry->trade != id || p < least || p < lifted * causes[c].prior)
+            bool const calls = causes[c].entry->urgency > Urgency::watch;
+            if (causes[c].entry->trade != id || !calls || p < least || p < lifted * causes[c].prior)
                 continue;
             none *= 1 - p;
-            bool const named = std::any_of(candidates.begin(), candidates.end(), [&](Candidate const& k) { return k.cause == c; });
+            bool const named =
+                std::any_of(candidates.begin(), candidates.end(), [&](Candidate const& k) { return k.cause == c; });
             already += named ? 1U : 0U;
             if (!named)
                 more.push_back({c, false, p});
@@ -91,12 +93,26 @@ void name_causes(Workbench& w, Weighed& weighed)
             candidates.push_back({c, hurts && causes[c].entry->urgency == Urgency::stop_use && p >= danger, p});
     }
     add_shared(w, weighed, candidates);
-    std::stable_sort(candidates.begin(), candidates.end(), [](Candidate const& a, Candidate const& b) { return a.first != b.first ? a.first : a.p > b.p; });
+    std::stable_sort(candidates.begin(), candidates.end(),
+                     [](Candidate const& a, Candidate const& b) { return a.first != b.first ? a.first : a.p > b.p; });
     for (auto const& candidate : candidates)
     {
         auto const& at = causes[candidate.cause];
         auto const& e = *at.entry;
-        CauseEntryOf cause{*at.id, e.name, e.meaning, e.ask, e.meanwhile, at.item, at.prior, candidate.p, urgency_of(w, e, candidate.p), e.hazard == diagnosis::Hazard::people, e.trade, e.cautions, {}, {}};
+        CauseEntryOf cause{*at.id,
+                           e.name,
+                           e.meaning,
+                           e.ask,
+                           e.meanwhile,
+                           at.item,
+                           at.prior,
+                           candidate.p,
+                           urgency_of(w, e, candidate.p),
+                           e.hazard == diagnosis::Hazard::people,
+                           e.trade,
+                           e.cautions,
+                           {},
+                           {}};
         for (std::size_t i = 0; i < weighed.without.size(); ++i)
         {
             if (!weighed.without[i].possible)
@@ -107,7 +123,8 @@ void name_causes(Workbench& w, Weighed& weighed)
             if (weight < -0.1)
                 cause.speaks_against.push_back({i, weight});
         }
-        auto strongest = [](WeightEntry const& a, WeightEntry const& b) { return std::abs(a.log_odds) > std::abs(b.log_odds); };
+        auto strongest = [](WeightEntry const& a, WeightEntry const& b)
+        { return std::abs(a.log_odds) > std::abs(b.log_odds); };
         std::stable_sort(cause.speaks_for.begin(), cause.speaks_for.end(), strongest);
         std::stable_sort(cause.speaks_against.begin(), cause.speaks_against.end(), strongest);
         w.out.causes.push_back(std::move(cause));
@@ -119,7 +136,8 @@ void look_for_conflict(Workbench& w, Weighed const& weighed)
 {
     if (!weighed.all.possible)
     {
-        w.out.conflict = "These findings cannot all be true as this tool understands them. Look again at what was noted as seen and as not seen.";
+        w.out.conflict = "These findings cannot all be true as this tool understands them. Look again at what was "
+                         "noted as seen and as not seen.";
         return;
     }
     double const rare = w.rules.act("stands_out");
@@ -137,8 +155,10 @@ void look_for_conflict(Workbench& w, Weighed const& weighed)
         if (given_rest >= rare || !(unexplained || missing))
             continue;
         w.out.conflict += w.out.conflict.empty() ? "Not everything fits together. " : " ";
-        w.out.conflict += "\"" + finding.name + "\" (" + w.name(finding.item) + ") was " + (missing ? "looked for and not found" : "found") +
-                          ", where all else that was noted makes that less likely than one in " + std::to_string(static_cast<int>(std::lround(1 / rare))) +
+        w.out.conflict += "\"" + finding.name + "\" (" + w.name(finding.item) + ") was " +
+                          (missing ? "looked for and not found" : "found") +
+                          ", where all else that was noted makes that less likely than one in " +
+                          std::to_string(static_cast<int>(std::lround(1 / rare))) +
                           (unexplained ? ", and no cause known here explains it well." : ".") + " Look at it again.";
     }
 }
@@ -154,9 +174,11 @@ void raise_alarms(Workbench& w)
         bool const stops = entry.if_seen->urgency == Urgency::stop_use;
         // Where it is about stopping use, the doubt is given to the people.
         if (finding.probability > (stops ? 0.5 : 0.75))
-            w.out.alarms.push_back({finding.item, i, entry.if_seen->urgency, entry.if_seen->say, entry.if_seen->trade, entry.if_seen->cautions});
+            w.out.alarms.push_back({finding.item, i, entry.if_seen->urgency, entry.if_seen->say, entry.if_seen->trade,
+                                    entry.if_seen->cautions});
     }
-    std::stable_sort(w.out.alarms.begin(), w.out.alarms.end(), [](Alarm const& a, Alarm const& b) { return a.urgency > b.urgency; });
+    std::stable_sort(w.out.alarms.begin(), w.out.alarms.end(),
+                     [](Alarm const& a, Alarm const& b) { return a.urgency > b.urgency; });
 }
 
 void judge(Workbench& w)
@@ -172,7 +194,8 @@ void judge(Workbench& w)
     }
     catch (diagnosis::TooEntangled const&)
     {
-        w.out.conflict = "So many findings hang together here that their causes could not be weighed exactly; what follows rests on the findings themselves.";
+        w.out.conflict = "So many findings hang together here that their causes could not be weighed exactly; what "
+                         "follows rests on the findings themselves.";
     }
     refer(w);
     give_verdicts(w);

@@ -9,11 +9,11 @@ namespace padwalk::assess
 struct Weighed
 {
     PropertyNetwork network;
-    std::vector<diagnosis::Evidence> evidence;    ///< one for each of Assessment::findings
+    std::vector<diagnosis::Evidence> evidence; ///< one for each of Assessment::findings
     diagnosis::Posterior all;
-    std::vector<diagnosis::Posterior> without;    ///< each piece of evidence left out in turn
-    std::map<std::string, double> gains;          ///< of each check at its best place, by id, whoever may do it
-    std::vector<std::size_t> shown;               ///< for each of Assessment::causes, its place in the network
+    std::vector<diagnosis::Posterior> without; ///< each piece of evidence left out in turn
+    std::map<std::string, double> gains;       ///< of each check at its best place, by id, whoever may do it
+    std::vector<std::size_t> shown;            ///< for each of Assessment::causes, its place in the network
 };
 
 Weighed weigh(Workbench& w);

@@ -12,18 +12,19 @@ namespace
 
 using units::Measured;
 
-template <class Q>
-Measured<Q> share_of(Measured<Q> const& whole, Measured<units::Fraction> const& share)
+template <class Q> Measured<Q> share_of(Measured<Q> const& whole, Measured<units::Fraction> const& share)
 {
     double const part = units::in_si(share.value);
     double const value = units::in_si(whole.value) * part;
-    double const doubt = std::hypot(units::in_si(whole.doubt) * part, units::in_si(whole.value) * units::in_si(share.doubt));
+    double const doubt =
+        std::hypot(units::in_si(whole.doubt) * part, units::in_si(whole.value) * units::in_si(share.doubt));
     return {units::of_si<Q>(value), units::of_si<units::Difference<Q>>(doubt), "limit"};
 }
 
 Measured<units::Pressure> difference(Measured<units::GaugePressure> const& a, Measured<units::GaugePressure> const& b)
 {
-    return {a.value - b.value, units::of_si<units::Pressure>(std::hypot(units::in_si(a.doubt), units::in_si(b.doubt))), "difference"};
+    return {a.value - b.value, units::of_si<units::Pressure>(std::hypot(units::in_si(a.doubt), units::in_si(b.doubt))),
+            "difference"};
 }
 
 Measured<units::Pressure> as_pressure(Measured<units::GaugePressure> const& g)
@@ -67,17 +68,23 @@ void filter_gauge(Bench& b)
         auto const high = b.w.rules.limit<units::Pressure>("filter_rise_high");
         auto const low = b.w.rules.limit<units::Pressure>("filter_drop_low");
         b.w.computed(b.filter, "filter_pressure_high", probability_above(rise, high),
-                     "gauge " + b.w.show(*f.gauge) + " against " + b.w.show(*f.clean_gauge) + " when clean; speaks above " + b.w.rules.cited("filter_rise_high"));
+                     "gauge " + b.w.show(*f.gauge) + " against " + b.w.show(*f.clean_gauge) +
+                         " when clean; speaks above " + b.w.rules.cited("filter_rise_high"));
         auto const drop = difference(*f.clean_gauge, *f.gauge);
         b.w.computed(b.filter, "filter_pressure_low", probability_above(drop, low),
-                     "gauge " + b.w.show(*f.gauge) + " against " + b.w.show(*f.clean_gauge) + " when clean; speaks below by " + b.w.rules.cited("filter_drop_low"));
+                     "gauge " + b.w.show(*f.gauge) + " against " + b.w.show(*f.clean_gauge) +
+                         " when clean; speaks below by " + b.w.rules.cited("filter_drop_low"));
         return;
     }
     auto const reading = as_pressure(*f.gauge);
-    b.w.computed(b.filter, "filter_pressure_high", probability_above(reading, b.w.rules.limit<units::Pressure>("filter_gauge_high_unknown_clean")),
-                 "gauge " + b.w.show(*f.gauge) + ", clean reading not known; speaks above " + b.w.rules.cited("filter_gauge_high_unknown_clean"));
-    b.w.computed(b.filter, "filter_pressure_low", 1 - probability_above(reading, b.w.rules.limit<units::Pressure>("filter_gauge_low_unknown_clean")),
-                 "gauge " + b.w.show(*f.gauge) + ", clean reading not known; speaks below " + b.w.rules.cited("filter_gauge_low_unknown_clean"));
+    b.w.computed(b.filter, "filter_pressure_high",
+                 probability_above(reading, b.w.rules.limit<units::Pressure>("filter_gauge_high_unknown_clean")),
+                 "gauge " + b.w.show(*f.gauge) + ", clean reading not known; speaks above " +
+                     b.w.rules.cited("filter_gauge_high_unknown_clean"));
+    b.w.computed(b.filter, "filter_pressure_low",
+                 1 - probability_above(reading, b.w.rules.limit<units::Pressure>("filter_gauge_low_unknown_clean")),
+                 "gauge " + b.w.show(*f.gauge) + ", clean reading not known; speaks below " +
+                     b.w.rules.cited("filter_gauge_low_unknown_clean"));
 }
 
 void suction_gauge(Bench& b)
@@ -85,15 +92,22 @@ void suction_gauge(Bench& b)
     if (!b.v.suction_gauge)
         return;
     auto const reading = as_pressure(*b.v.suction_gauge);
-    b.w.computed(b.loop, "suction_vacuum_high", 1 - probability_above(reading, b.w.rules.limit<units::Pressure>("suction_vacuum_high")),
-                 "suction gauge " + b.w.show(*b.v.suction_gauge) + "; speaks below " + b.w.rules.cited("suction_vacuum_high"));
+    b.w.computed(b.loop, "suction_vacuum_high",
+                 1 - probability_above(reading, b.w.rules.limit<units::Pressure>("suction_vacuum_high")),
+                 "suction gauge " + b.w.show(*b.v.suction_gauge) + "; speaks below " +
+                     b.w.rules.cited("suction_vacuum_high"));
     bool const below = b.v.equipment == visit::Stands::below_water; // a flooded pump has little vacuum by right
     if (!below)
-        b.w.computed(b.loop, "suction_vacuum_low", probability_above(reading, b.w.rules.limit<units::Pressure>("suction_vacuum_low")),
-                     "suction gauge " + b.w.show(*b.v.suction_gauge) + "; speaks above " + b.w.rules.cited("suction_vacuum_low"));
+        b.w.computed(b.loop, "suction_vacuum_low",
+                     probability_above(reading, b.w.rules.limit<units::Pressure>("suction_vacuum_low")),
+                     "suction gauge " + b.w.show(*b.v.suction_gauge) + "; speaks above " +
+                         b.w.rules.cited("suction_vacuum_low"));
 
     figures::Inputs in;
-    in.add("suction_gauge", b.v.suction_gauge).add("gauge_height", b.v.suction_gauge_height).add("water_temperature", b.water).add("altitude", b.w.visit.altitude);
+    in.add("suction_gauge", b.v.suction_gauge)
+        .add("gauge_height", b.v.suction_gauge_height)
+        .add("water_temperature", b.water)
+        .add("altitude", b.w.visit.altitude);
     if (b.flow && b.v.suction && b.v.suction->bore)
         in.add("flow", b.flow).add("bore", b.v.suction->bore);
     if (b.v.pump)
@@ -101,21 +115,28 @@ void suction_gauge(Bench& b)
     auto const margin = b.w.figure(b.pump, "suction_margin", in, "suction margin of " + b.w.name(b.pump));
     if (auto const available = margin.get<units::Head>("npsh_available"))
     {
-        auto const needed = b.v.pump && b.v.pump->needs_suction_head ? *b.v.pump->needs_suction_head : b.w.rules.limit<units::Head>("suction_head");
-        b.w.computed(b.pump, "pump_suction_margin_small", 1 - probability_above(*available, needed),
-                     "net positive suction head available " + b.w.show(*available) + " against " + b.w.show(needed) +
-                         (b.v.pump && b.v.pump->needs_suction_head ? " required" : ", " + b.w.rules.cited("suction_head")));
+        auto const needed = b.v.pump && b.v.pump->needs_suction_head ? *b.v.pump->needs_suction_head
+                                                                     : b.w.rules.limit<units::Head>("suction_head");
+        b.w.computed(
+            b.pump, "pump_suction_margin_small", 1 - probability_above(*available, needed),
+            "net positive suction head available " + b.w.show(*available) + " against " + b.w.show(needed) +
+                (b.v.pump && b.v.pump->needs_suction_head ? " required" : ", " + b.w.rules.cited("suction_head")));
     }
 }
 
 void total_head(Bench& b)
 {
-    auto const* discharge = b.v.pump && b.v.pump->discharge_gauge ? &b.v.pump->discharge_gauge : b.v.filter ? &b.v.filter->gauge : nullptr;
+    auto const* discharge = b.v.pump && b.v.pump->discharge_gauge ? &b.v.pump->discharge_gauge
+                            : b.v.filter                          ? &b.v.filter->gauge
+                                                                  : nullptr;
     if (discharge == nullptr || !*discharge || !b.v.suction_gauge)
         return;
     bool const at_filter = !(b.v.pump && b.v.pump->discharge_gauge);
     figures::Inputs in;
-    in.add("discharge_gauge", *discharge).add("suction_gauge", b.v.suction_gauge).add("water_temperature", b.water).add("suction_height", b.v.suction_gauge_height);
+    in.add("discharge_gauge", *discharge)
+        .add("suction_gauge", b.v.suction_gauge)
+        .add("water_temperature", b.water)
+        .add("suction_height", b.v.suction_gauge_height);
     if (at_filter)
         in.add("discharge_height", b.v.filter->gauge_height);
     if (b.flow && b.v.suction && b.v.suction->bore && b.v.discharge && b.v.discharge->bore)
@@ -138,7 +159,8 @@ fields::Node curve_node(std::vector<fields::CurvePoint> const& curve)
     fields::Node list;
     list.kind = fields::Node::Kind::list;
     for (auto const& p : curve)
-        list.items.push_back(fields::Node::scalar(units::show_significant(units::in_si(p.flow), 12) + " m3/s:" + units::show_significant(units::in_si(p.head), 12) + " m"));
+        list.items.push_back(fields::Node::scalar(units::show_significant(units::in_si(p.flow), 12) +
+                                                  " m3/s:" + units::show_significant(units::in_si(p.head), 12) + " m"));
     return list;
 }
 
@@ -150,19 +172,23 @@ void flow_on_curve(Bench& b)
     in.add_node("curve", curve_node(*b.v.pump->curve)).add("head", b.head);
     if (auto const ratio = speed_ratio(*b.v.pump))
         in.add("speed_ratio", units::Reading::exact(*ratio));
-    auto const figure = b.w.figure(b.pump, "pump_flow", in, "flow of " + b.w.name(b.pump) + " by its curve at that head");
+    auto const figure =
+        b.w.figure(b.pump, "pump_flow", in, "flow of " + b.w.name(b.pump) + " by its curve at that head");
     auto const on_curve = figure.get<units::VolumeFlow>("flow");
     if (!on_curve)
         return;
     if (!b.flow)
     {
         b.flow = on_curve;
-        b.w.out.assumptions.push_back({"flow of " + b.w.name(b.loop) + " is what the pump's curve gives at the measured head", "no flow was measured"});
+        b.w.out.assumptions.push_back(
+            {"flow of " + b.w.name(b.loop) + " is what the pump's curve gives at the measured head",
+             "no flow was measured"});
         return;
     }
     auto const limit = share_of(*on_curve, b.w.rules.limit<units::Fraction>("below_curve_share"));
     b.w.computed(b.pump, "pump_below_curve", 1 - probability_above(*b.flow, limit),
-                 "flow " + b.w.show(*b.flow) + " where the curve gives " + b.w.show(*on_curve) + "; speaks below " + b.w.rules.cited("below_curve_share"));
+                 "flow " + b.w.show(*b.flow) + " where the curve gives " + b.w.show(*on_curve) + "; speaks below " +
+                     b.w.rules.cited("below_curve_share"));
 }
 
 std::string turnover_rule(Workbench& w, std::size_t water)
@@ -182,7 +208,8 @@ void turnover(Bench& b)
                 volume = entry.figure.get<units::Volume>("volume");
         figures::Inputs in;
         in.add("volume", volume).add("flow", b.flow);
-        auto const figure = b.w.figure(b.loop, "turnover", in, "turnover of " + b.w.name(i) + " by " + b.w.name(b.loop));
+        auto const figure =
+            b.w.figure(b.loop, "turnover", in, "turnover of " + b.w.name(i) + " by " + b.w.name(b.loop));
         if (auto const time = figure.get<units::Duration>("turnover"))
         {
             std::string const rule = turnover_rule(b.w, i);
@@ -203,7 +230,8 @@ void velocities(Bench& b)
             return;
         figures::Inputs in;
         in.add("flow", b.flow).add("bore", pipe->bore);
-        auto const figure = b.w.figure(b.loop, "pipe_velocity", in, "speed of the water in the " + which + " of " + b.w.name(b.loop));
+        auto const figure =
+            b.w.figure(b.loop, "pipe_velocity", in, "speed of the water in the " + which + " of " + b.w.name(b.loop));
         if (auto const v = figure.get<units::Velocity>("velocity"))
         {
             b.w.meaning("limit " + b.w.rules.cited(rule));
@@ -231,10 +259,11 @@ void filter_rate(Bench& b)
     auto const rate = figure.get<units::Velocity>("rate");
     if (!rate || !b.v.filter->media)
         return;
-    auto const medium = *b.v.filter->media == visit::Media::sand ? circulation::FilterMedium::sand
+    auto const medium = *b.v.filter->media == visit::Media::sand        ? circulation::FilterMedium::sand
                         : *b.v.filter->media == visit::Media::cartridge ? circulation::FilterMedium::cartridge
-                                                                          : circulation::FilterMedium::precoat;
-    circulation::FilterRateLimit const* most = nullptr; // the most generous published limit: only beyond it is it surely high
+                                                                        : circulation::FilterMedium::precoat;
+    circulation::FilterRateLimit const* most =
+        nullptr; // the most generous published limit: only beyond it is it surely high
     auto const limits = circulation::filter_rate_limits(b.w.engine.data());
     for (auto const& limit : limits)
         if (limit.medium == medium && (most == nullptr || limit.greatest() > most->greatest()))
@@ -242,10 +271,14 @@ void filter_rate(Bench& b)
     if (most == nullptr)
         return;
     std::string const whose = most->kind + ", " + most->where;
-    std::string const limit = b.w.show(Measured<units::Velocity>{most->greatest(), {}, {}}, "gpm/ft2") + " (" + whose + ")";
+    std::string const limit =
+        b.w.show(Measured<units::Velocity>{most->greatest(), {}, {}}, "gpm/ft2") + " (" + whose + ")";
     b.w.meaning("the most generous published limit is " + limit);
-    b.w.computed(b.filter, "filter_rate_high", probability_above(*rate, {most->greatest(), units::of_si<units::Velocity>(0.1 * units::in_si(most->greatest())), "limit"}),
-                 "filter rate " + b.w.show(*rate, "gpm/ft2") + " against " + limit);
+    b.w.computed(
+        b.filter, "filter_rate_high",
+        probability_above(
+            *rate, {most->greatest(), units::of_si<units::Velocity>(0.1 * units::in_si(most->greatest())), "limit"}),
+        "filter rate " + b.w.show(*rate, "gpm/ft2") + " against " + limit);
 }
 
 void motor(Bench& b)
@@ -257,7 +290,8 @@ void motor(Bench& b)
     {
         auto const limit = share_of(*m.nameplate_voltage, b.w.rules.limit<units::Fraction>("motor_voltage_low_share"));
         b.w.computed(b.pump, "motor_voltage_low", 1 - probability_above(*m.voltage, limit),
-                     b.w.show(*m.voltage) + " running, nameplate " + b.w.show(*m.nameplate_voltage) + "; speaks below " + b.w.rules.cited("motor_voltage_low_share"));
+                     b.w.show(*m.voltage) + " running, nameplate " + b.w.show(*m.nameplate_voltage) +
+                         "; speaks below " + b.w.rules.cited("motor_voltage_low_share"));
     }
     if (!m.current || !m.nameplate_current)
         return;
@@ -268,10 +302,16 @@ void motor(Bench& b)
     figures::Inputs in;
     in.add("current", m.current).add("nameplate_current", m.nameplate_current).add("service_factor", m.service_factor);
     auto const figure = b.w.figure(b.pump, "motor_load", in, "load of the motor of " + b.w.name(b.pump));
-    b.w.computed(b.pump, "motor_current_high", probability_above(*m.current, share_of(most, b.w.rules.limit<units::Fraction>("motor_current_high_share"))),
-                 b.w.show(*m.current) + " drawn, at most " + b.w.show(most) + " by its nameplate; speaks above " + b.w.rules.cited("motor_current_high_share"));
-    b.w.computed(b.pump, "motor_current_low", 1 - probability_above(*m.current, share_of(nameplate, b.w.rules.limit<units::Fraction>("motor_current_low_share"))),
-                 b.w.show(*m.current) + " drawn, nameplate " + b.w.show(nameplate) + "; speaks below " + b.w.rules.cited("motor_current_low_share"));
+    b.w.computed(
+        b.pump, "motor_current_high",
+        probability_above(*m.current, share_of(most, b.w.rules.limit<units::Fraction>("motor_current_high_share"))),
+        b.w.show(*m.current) + " drawn, at most " + b.w.show(most) + " by its nameplate; speaks above " +
+            b.w.rules.cited("motor_current_high_share"));
+    b.w.computed(b.pump, "motor_current_low",
+                 1 - probability_above(
+                         *m.current, share_of(nameplate, b.w.rules.limit<units::Fraction>("motor_current_low_share"))),
+                 b.w.show(*m.current) + " drawn, nameplate " + b.w.show(nameplate) + "; speaks below " +
+                     b.w.rules.cited("motor_current_low_share"));
 }
 
 void drains(Bench& b)
@@ -290,9 +330,10 @@ void drains(Bench& b)
             // With one of several blocked the rest carry all of the flow; a single one always does.
             double const open = count > 1 ? static_cast<double>(count - 1) : 1.0;
             Measured<units::VolumeFlow> const through{b.flow->value / open, b.flow->doubt / open, "flow"};
-            b.w.computed(i, "drain_flow_over_rating", probability_above(through, *t.drain->rating),
-                         b.w.show(through) + (count > 1 ? " with one outlet blocked" : " through the only outlet recorded") + ", rated " + b.w.show(*t.drain->rating) +
-                             "; all of the loop's flow is taken to come this way");
+            b.w.computed(
+                i, "drain_flow_over_rating", probability_above(through, *t.drain->rating),
+                b.w.show(through) + (count > 1 ? " with one outlet blocked" : " through the only outlet recorded") +
+                    ", rated " + b.w.show(*t.drain->rating) + "; all of the loop's flow is taken to come this way");
         }
     }
 }
@@ -306,7 +347,14 @@ void assess_loops(Workbench& w)
         Thing const& t = w.property.at(i);
         if (t.entry.kind != "loop")
             continue;
-        Bench b{w, i, *w.property.part(i, "pump"), *w.property.part(i, "filter"), *t.loop, t.loop->flow, water_temperature(w, i), std::nullopt};
+        Bench b{w,
+                i,
+                *w.property.part(i, "pump"),
+                *w.property.part(i, "filter"),
+                *t.loop,
+                t.loop->flow,
+                water_temperature(w, i),
+                std::nullopt};
         filter_gauge(b);
         suction_gauge(b);
         total_head(b);

@@ -31,7 +31,8 @@ void one_note(Workbench& w, std::size_t item, std::string const& note, bool ther
     if (!anywhere && reading.result == visit::PhraseReading::Result::none)
     {
         auto const wider = w.engine.vocabulary().match(note, ""); // a drip noticed at the pump may be the filter's
-        if (wider.result == visit::PhraseReading::Result::understood && place_for(w, knowledge.finding(wider.findings.front())->item, item))
+        if (wider.result == visit::PhraseReading::Result::understood &&
+            place_for(w, knowledge.finding(wider.findings.front())->item, item))
             reading = wider;
     }
     if (reading.result == visit::PhraseReading::Result::understood)
@@ -67,8 +68,7 @@ void untested_of(Workbench& w, std::size_t item, std::vector<visit::NotTested> c
         w.out.not_tested.push_back({item, n.what, n.because});
 }
 
-template <class T>
-void readings_of(Workbench& w, std::size_t item, T const& record, std::string const& before = {})
+template <class T> void readings_of(Workbench& w, std::size_t item, T const& record, std::string const& before = {})
 {
     auto const& fields = T::declaration().shape().fields;
     for (std::size_t i = 0; i < fields.size(); ++i)

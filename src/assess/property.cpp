@@ -20,7 +20,8 @@ std::string lowered(std::string text)
 bool says_spa(std::string const& name)
 {
     std::string const n = lowered(name);
-    return n.find("spa") != std::string::npos || n.find("hot tub") != std::string::npos || n.find("jacuz") != std::string::npos;
+    return n.find("spa") != std::string::npos || n.find("hot tub") != std::string::npos ||
+           n.find("jacuz") != std::string::npos;
 }
 
 Thing thing(std::string kind, std::string name, std::string path, visit::Item const* base)
@@ -68,7 +69,8 @@ Property::Property(visit::Visit const& visit, std::vector<Assumption>& assumptio
     add_loops(visit, assumptions);
     add_heaters(visit, assumptions);
     add_fill_valves(visit, assumptions);
-    Thing electrical = thing("electrical", "electrical protection", "electrical", visit.electrical ? &*visit.electrical : nullptr);
+    Thing electrical =
+        thing("electrical", "electrical protection", "electrical", visit.electrical ? &*visit.electrical : nullptr);
     electrical.property_wide = true;
     add(std::move(electrical));
     add_contexts(visit);
@@ -108,11 +110,13 @@ void Property::add_waters(visit::Visit const& visit, std::vector<Assumption>& as
         t.water_side = true;
         bool const spa = water.kind ? *water.kind == visit::WaterKind::spa : says_spa(name);
         if (!water.kind)
-            assumptions.push_back({name + " is a " + (spa ? "spa" : "pool"), "its kind was not said; its name suggests it"});
+            assumptions.push_back(
+                {name + " is a " + (spa ? "spa" : "pool"), "its kind was not said; its name suggests it"});
         t.holds.insert(spa ? "spa" : "pool");
         if (water.covered.value_or(false))
             t.holds.insert("covered");
-        bool const salty = !water.tests.empty() && water.tests.back().salt && water.tests.back().salt->value.value() > 1.5; // kg/m3
+        bool const salty =
+            !water.tests.empty() && water.tests.back().salt && water.tests.back().salt->value.value() > 1.5; // kg/m3
         if (water.salt_system.value_or(false) || salty)
             t.holds.insert("salt_water");
         std::size_t const place = add(std::move(t));
@@ -125,7 +129,8 @@ void Property::add_waters(visit::Visit const& visit, std::vector<Assumption>& as
             p.holds.insert(things_[place].holds.begin(), things_[place].holds.end());
             add(std::move(p));
         };
-        Thing shell = thing("shell", "shell of " + name, "waters/" + name + "/shell", water.shell ? &*water.shell : nullptr);
+        Thing shell =
+            thing("shell", "shell of " + name, "waters/" + name + "/shell", water.shell ? &*water.shell : nullptr);
         shell.shell = water.shell ? &*water.shell : nullptr;
         if (water.shell && water.shell->surface)
         {
@@ -137,7 +142,8 @@ void Property::add_waters(visit::Visit const& visit, std::vector<Assumption>& as
             if (*water.shell->surface == fiberglass)
                 shell.holds.insert("fiberglass_shell");
         }
-        if (water.shell && water.shell->plastered && water.shell->plastered->value < units::of_si<units::Duration>(2 * 365.25 * units::exact::day))
+        if (water.shell && water.shell->plastered &&
+            water.shell->plastered->value < units::of_si<units::Duration>(2 * 365.25 * units::exact::day))
             shell.holds.insert("recently_plastered");
         part(std::move(shell));
         part(thing("deck", "deck of " + name, "waters/" + name + "/deck", water.deck ? &*water.deck : nullptr));
@@ -168,7 +174,9 @@ void Property::add_loops(visit::Visit const& visit, std::vector<Assumption>& ass
             for (std::size_t const w : chosen)
                 said += (said.empty() ? "" : " and ") + things_[w].entry.name;
             if (waters.size() > 1 || visit.loops.size() > 1)
-                assumptions.push_back({name + " serves " + said, by_name.empty() ? "'serves' was not given" : "'serves' was not given; its name suggests it"});
+                assumptions.push_back({name + " serves " + said, by_name.empty()
+                                                                     ? "'serves' was not given"
+                                                                     : "'serves' was not given; its name suggests it"});
         }
         std::set<std::string> common;
         for (std::size_t const w : t.waters)
@@ -195,10 +203,13 @@ void Property::add_loops(visit::Visit const& visit, std::vector<Assumption>& ass
         Thing pump = thing("pump", "pump of " + name, "loops/" + name + "/pump", loop.pump ? &*loop.pump : nullptr);
         pump.pump = loop.pump ? &*loop.pump : nullptr;
         part(std::move(pump));
-        Thing filter = thing("filter", "filter of " + name, "loops/" + name + "/filter", loop.filter ? &*loop.filter : nullptr);
+        Thing filter =
+            thing("filter", "filter of " + name, "loops/" + name + "/filter", loop.filter ? &*loop.filter : nullptr);
         filter.filter = loop.filter ? &*loop.filter : nullptr;
         if (loop.filter && loop.filter->media)
-            filter.holds.insert(*loop.filter->media == visit::Media::sand ? "sand_filter" : *loop.filter->media == visit::Media::de ? "de_filter" : "cartridge_filter");
+            filter.holds.insert(*loop.filter->media == visit::Media::sand ? "sand_filter"
+                                : *loop.filter->media == visit::Media::de ? "de_filter"
+                                                                          : "cartridge_filter");
         part(std::move(filter));
         for (auto const& [drain_name, drain] : loop.drains)
         {
@@ -238,12 +249,17 @@ void Property::add_heaters(visit::Visit const& visit, std::vector<Assumption>& a
         if (heater.energy)
         {
             using enum visit::EnergyKind;
-            t.holds.insert(*heater.energy == electric_element ? "electric_element" : *heater.energy == heat_pump ? "heat_pump" : "gas");
+            t.holds.insert(*heater.energy == electric_element ? "electric_element"
+                           : *heater.energy == heat_pump      ? "heat_pump"
+                                                              : "gas");
         }
         if (heater.stands)
-            t.holds.insert(*heater.stands == visit::HeaterPlace::pit ? "in_pit" : *heater.stands == visit::HeaterPlace::room ? "in_room" : "outdoors");
+            t.holds.insert(*heater.stands == visit::HeaterPlace::pit    ? "in_pit"
+                           : *heater.stands == visit::HeaterPlace::room ? "in_room"
+                                                                        : "outdoors");
         bool const burns = !heater.energy || t.holds.contains("gas");
-        Thing vent = thing("vent", "vent of " + name, "heaters/" + name + "/vent", heater.vent ? &*heater.vent : nullptr);
+        Thing vent =
+            thing("vent", "vent of " + name, "heaters/" + name + "/vent", heater.vent ? &*heater.vent : nullptr);
         vent.vent = heater.vent ? &*heater.vent : nullptr;
         vent.heater = &heater;
         vent.loops = t.loops;
@@ -312,7 +328,8 @@ void Property::add_contexts(visit::Visit const& visit)
         t.possible = t.holds;
         for (auto const& group : groups)
         {
-            bool const said = std::any_of(group.begin(), group.end(), [&](std::string_view c) { return t.holds.contains(std::string(c)); });
+            bool const said = std::any_of(group.begin(), group.end(),
+                                          [&](std::string_view c) { return t.holds.contains(std::string(c)); });
             if (!said)
                 t.possible.insert(group.begin(), group.end());
         }
@@ -323,7 +340,8 @@ double Property::share_when_not_said(std::string const& context)
 {
     for (auto const& group : groups)
         if (std::find(group.begin(), group.end(), context) != group.end())
-            return 1.0 / static_cast<double>(std::count_if(group.begin(), group.end(), [](std::string_view c) { return !c.empty(); }));
+            return 1.0 / static_cast<double>(
+                             std::count_if(group.begin(), group.end(), [](std::string_view c) { return !c.empty(); }));
     return 1.0;
 }
 

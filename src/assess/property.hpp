@@ -10,7 +10,7 @@ namespace padwalk::assess
 struct Thing
 {
     ItemEntry entry;
-    bool mentioned = true;              ///< stands in the visit file; others are only there to carry causes
+    bool mentioned = true; ///< stands in the visit file; others are only there to carry causes
     visit::Item const* base = nullptr;
     visit::Water const* water = nullptr;
     visit::Loop const* loop = nullptr;
@@ -21,12 +21,12 @@ struct Thing
     visit::Vent const* vent = nullptr;
     visit::FillValve const* fill_valve = nullptr;
     visit::Shell const* shell = nullptr;
-    std::set<std::size_t> loops;        ///< places of the loops it is part of
-    std::set<std::size_t> waters;       ///< places of the waters it is, is part of, or serves
-    bool water_side = false;            ///< water, shell, deck, fill valve
-    bool property_wide = false;         ///< the property itself, electrical protection
-    std::set<std::string> holds;        ///< contexts that hold for certain
-    std::set<std::string> possible;     ///< contexts that hold or were not said
+    std::set<std::size_t> loops;    ///< places of the loops it is part of
+    std::set<std::size_t> waters;   ///< places of the waters it is, is part of, or serves
+    bool water_side = false;        ///< water, shell, deck, fill valve
+    bool property_wide = false;     ///< the property itself, electrical protection
+    std::set<std::string> holds;    ///< contexts that hold for certain
+    std::set<std::string> possible; ///< contexts that hold or were not said
 };
 
 /// The visit as a list of things that stand in relation. things[0] is the property.
@@ -41,7 +41,10 @@ public:
     [[nodiscard]] bool related(std::size_t a, std::size_t b) const;
     /// Things of this kind that are the same as, or related to, thing a.
     [[nodiscard]] std::vector<std::size_t> of_kind(std::string_view kind, std::size_t a) const;
-    [[nodiscard]] visit::WaterKind kind_of(std::size_t water) const { return things_.at(water).holds.contains("spa") ? visit::WaterKind::spa : visit::WaterKind::pool; }
+    [[nodiscard]] visit::WaterKind kind_of(std::size_t water) const
+    {
+        return things_.at(water).holds.contains("spa") ? visit::WaterKind::spa : visit::WaterKind::pool;
+    }
     /// The first part of this kind on the loop, or none.
     [[nodiscard]] std::optional<std::size_t> part(std::size_t loop, std::string_view kind) const;
 

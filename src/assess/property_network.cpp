@@ -24,7 +24,8 @@ double prior_at(diagnosis::CauseEntry const& cause, Thing const& thing)
 
 } // namespace
 
-PropertyNetwork::PropertyNetwork(Property const& property, diagnosis::Knowledge const& knowledge) : property_(property), knowledge_(knowledge)
+PropertyNetwork::PropertyNetwork(Property const& property, diagnosis::Knowledge const& knowledge)
+    : property_(property), knowledge_(knowledge)
 {
     for (std::size_t item = 1; item < property.things().size(); ++item)
     {
@@ -32,7 +33,8 @@ PropertyNetwork::PropertyNetwork(Property const& property, diagnosis::Knowledge 
         for (auto const& [id, cause] : knowledge.causes)
         {
             bool const can_be = cause.item == thing.entry.kind &&
-                                std::all_of(cause.only_if.begin(), cause.only_if.end(), [&](std::string const& c) { return thing.possible.contains(c); });
+                                std::all_of(cause.only_if.begin(), cause.only_if.end(),
+                                            [&](std::string const& c) { return thing.possible.contains(c); });
             if (!can_be)
                 continue;
             double const prior = prior_at(cause, thing);
@@ -51,7 +53,8 @@ std::size_t PropertyNetwork::finding(std::string const& id, std::size_t item)
     diagnosis::Finding finding{id + " at " + property_.at(item).entry.name, entry.leak.value(), {}};
     for (std::size_t c = 0; c < causes_.size(); ++c)
         for (auto const& link : causes_[c].entry->shows)
-            if (link.finding == id && (causes_[c].item == item || (causes_[c].entry->item != entry.item && property_.related(causes_[c].item, item))))
+            if (link.finding == id && (causes_[c].item == item || (causes_[c].entry->item != entry.item &&
+                                                                   property_.related(causes_[c].item, item))))
                 finding.parents.push_back({c, link.weight.value()});
     network_.findings.push_back(std::move(finding));
     return place->second;

@@ -41,12 +41,13 @@ void refer(Workbench& w)
         double none = 1.0;
         bool danger = false;
         for (std::size_t i = 0; i < w.out.causes.size(); ++i)
-            if (w.out.causes[i].trade == id)
+            if (w.out.causes[i].trade == id && w.out.causes[i].urgency > Urgency::watch)
             {
                 if (referral.causes.size() < most_causes)
                     referral.causes.push_back(i);
                 none *= 1 - w.out.causes[i].probability;
-                danger = danger || (w.out.causes[i].hurts_people && w.out.causes[i].probability >= w.rules.act("danger_referred"));
+                danger = danger || (w.out.causes[i].hurts_people &&
+                                    w.out.causes[i].probability >= w.rules.act("danger_referred"));
             }
         for (std::size_t i = 0; i < w.out.alarms.size(); ++i)
             if (w.out.alarms[i].trade == id)
@@ -69,7 +70,8 @@ void refer(Workbench& w)
         if (referral.urgency > Urgency::watch || !referral.alarms.empty())
             w.out.referrals.push_back(std::move(referral));
     }
-    std::stable_sort(w.out.referrals.begin(), w.out.referrals.end(), [](Referral const& a, Referral const& b) { return a.urgency > b.urgency; });
+    std::stable_sort(w.out.referrals.begin(), w.out.referrals.end(),
+                     [](Referral const& a, Referral const& b) { return a.urgency > b.urgency; });
 }
 
 namespace
@@ -85,12 +87,15 @@ bool said_alive(Thing const& t)
     return (t.pump != nullptr && t.pump->runs == true) || (t.entry.kind == "heater" && t.heater->fires == true);
 }
 
-// 'it ran; no grinding noise; no drip; and 3 more looked for and not found'
+// 'it ran; looked for and not found: grinding noise; drip at the seal; and 3 more'
 std::string in_a_line(std::string start, std::vector<std::string> const& looked)
 {
     constexpr std::size_t named = 3;
     for (std::size_t i = 0; i < looked.size() && i < named; ++i)
-        start += (start.empty() ? "" : "; ") + looked[i];
+        start += (i > 0           ? "; "
+                  : start.empty() ? "looked for and not found: "
+                                  : "; looked for and not found: ") +
+                 looked[i];
     if (looked.size() > named)
         start += "; and " + std::to_string(looked.size() - named) + " more";
     return start;
@@ -106,10 +111,14 @@ Verdict verdict_of(Workbench& w, std::size_t item)
         if (cause.item == item && stops(cause))
             return {item, Condition::unsafe, "may be: " + cause.name};
     if (said_dead(t))
-        return {item, Condition::does_not_work, t.pump != nullptr ? "it did not run" : "it did not start at its normal control"};
+        return {item, Condition::does_not_work,
+                t.pump != nullptr ? "it did not run" : "it did not start at its normal control"};
     for (auto const& finding : w.out.findings)
         if (finding.item == item && finding.id == "fill_delivers_nothing" && finding.state == FindingState::seen)
             return {item, Condition::does_not_work, finding.name};
+    for (auto const& entry : w.out.undecided)
+        if (w.out.findings[entry.finding].item == item)
+            return {item, Condition::cannot_tell, w.out.findings[entry.finding].name};
     for (auto const& alarm : w.out.alarms)
         if (alarm.item == item)
             return {item, Condition::works_with_fault, w.out.findings[alarm.finding].name};
@@ -117,6 +126,7 @@ Verdict verdict_of(Workbench& w, std::size_t item)
         if (cause.item == item && cause.probability >= w.rules.act("referred"))
             return {item, Condition::works_with_fault, "likely: " + cause.name};
     std::vector<std::string> looked;
+    bool holds = false;
     for (auto const& finding : w.out.findings)
         if (finding.item == item)
         {
@@ -125,19 +135,20 @@ Verdict verdict_of(Workbench& w, std::size_t item)
             if (fault)
                 return {item, Condition::works_with_fault, entry.name};
             if (finding.state == FindingState::not_seen)
-                looked.push_back("no " + finding.name);
-            if (finding.id == "level_holds" && finding.state == FindingState::seen)
                 looked.push_back(finding.name);
+            holds = holds || (finding.id == "level_holds" && finding.state == FindingState::seen);
         }
     std::size_t figures = 0;
     for (auto const& figure : w.out.figures)
         figures += figure.item == item && figure.figure.computed() ? 1U : 0U;
-    if (said_alive(t) || !looked.empty())
-        return {item, Condition::works, in_a_line(said_alive(t) ? "it ran" : "", looked)};
+    if (said_alive(t) || !looked.empty() || holds)
+        return {item, Condition::works, in_a_line(said_alive(t) ? "it ran" : holds ? "its level holds" : "", looked)};
     for (auto const& entry : w.out.not_tested)
         if (entry.item == item)
             return {item, Condition::not_tested, entry.what + ": " + entry.because};
-    return {item, Condition::not_tested, figures > 0 ? "measured, but nothing that would show a fault" : "nothing was recorded that would show a fault"};
+    return {item, Condition::not_tested,
+            figures > 0 ? "measured, but nothing that would show a fault"
+                        : "nothing was recorded that would show a fault"};
 }
 
 std::string count_of(std::size_t count, std::string const& one, std::string const& many)
@@ -162,6 +173,20 @@ void give_verdicts(Workbench& w)
             w.out.not_tested.push_back({i, "how it is", "nothing was recorded about it"});
     }
 }
+
+namespace
+{
+
+std::string undecided_in_words(Workbench const& w)
+{
+    auto const& first = w.out.undecided.front();
+    auto const& finding = w.out.findings[first.finding];
+    return "It can't be told from here what is behind this: " + finding.name + " (" + w.name(finding.item) + ")." +
+           (first.decides.empty() ? " No check known here decides it; have it looked at by the trade it belongs to."
+                                  : " What would decide it: " + first.decides + ".");
+}
+
+} // namespace
 
 void summarise(Workbench& w)
 {
@@ -190,23 +215,23 @@ void summarise(Workbench& w)
     else if (!out.referrals.empty())
     {
         out.outcome = Outcome::refer;
-        out.summary = count_of(out.referrals.size(), "trade is", "trades are") + " needed; first: " + out.referrals.front().name + ".";
+        out.summary = count_of(out.referrals.size(), "trade is", "trades are") +
+                      " needed; first: " + out.referrals.front().name + ".";
         if (!out.causes.empty())
             out.summary += " Likeliest: " + out.causes.front().name + " (" + w.name(out.causes.front().item) + ").";
     }
     else if (!out.undecided.empty())
-    {
-        // Someone must look again before anyone can say that nothing is wrong.
-        out.outcome = Outcome::refer;
-        auto const& first = out.undecided.front();
-        out.summary = "It can't be told from here what is behind this: " + out.findings[first.finding].name + " (" + w.name(out.findings[first.finding].item) + ").";
-        out.summary += first.decides.empty() ? " No check known here decides it; have it looked at by the trade it belongs to." : " What would decide it: " + first.decides + ".";
-    }
+        out.outcome = Outcome::refer; // someone must look again before anyone can say that nothing is wrong
     else if (out.findings.empty())
-        out.summary = "Nothing was recorded that could be judged" + std::string(out.questions.empty() ? "." : "; see the notes that were not understood.");
+        out.summary = "Nothing was recorded that could be judged" +
+                      std::string(out.questions.empty() ? "." : "; see the notes that were not understood.");
     else
-        out.summary = seen > 0 ? "Nothing was found that needs a trade now; the causes below are worth keeping an eye on."
-                               : "Nothing wrong was found in what was looked at. What was not looked at is listed, and is not thereby fine.";
+        out.summary = seen > 0
+                          ? "Nothing was found that needs a trade now; the causes below are worth keeping an eye on."
+                          : "Nothing wrong was found in what was looked at. What was not looked at is listed, and is "
+                            "not thereby fine.";
+    if (!out.undecided.empty() && unsafe.empty())
+        out.summary += (out.summary.empty() ? "" : " ") + undecided_in_words(w);
 }
 
 void collect_cautions_and_sources(Workbench& w)

@@ -10,9 +10,12 @@ namespace padwalk::assess
 fields::Record<RuleEntry> const& RuleEntry::declaration()
 {
     static fields::Record<RuleEntry> const record = fields::Record<RuleEntry>("rule", "a limit or threshold")
-                                                        .field("value", &RuleEntry::value, "with its doubt").required()
-                                                        .field("meaning", &RuleEntry::meaning, "of what").required()
-                                                        .field("source", &RuleEntry::source, "whose it is").required();
+                                                        .field("value", &RuleEntry::value, "with its doubt")
+                                                        .required()
+                                                        .field("meaning", &RuleEntry::meaning, "of what")
+                                                        .required()
+                                                        .field("source", &RuleEntry::source, "whose it is")
+                                                        .required();
     return record;
 }
 
@@ -26,8 +29,10 @@ struct RulesFile
     static fields::Record<RulesFile> const& declaration()
     {
         static fields::Record<RulesFile> const record = fields::Record<RulesFile>("rules", "limits and thresholds")
-                                                            .field("rules", &RulesFile::rules, "limits").required()
-                                                            .field("acts", &RulesFile::acts, "thresholds of acting").required()
+                                                            .field("rules", &RulesFile::rules, "limits")
+                                                            .required()
+                                                            .field("acts", &RulesFile::acts, "thresholds of acting")
+                                                            .required()
                                                             .field("sources", &RulesFile::sources, "works cited");
         return record;
     }
@@ -61,7 +66,10 @@ units::Reading Rules::reading(fields::Named<RuleEntry> const& list, std::string 
 std::string Rules::cited(std::string const& name) const
 {
     auto const& rule = found(rules_, name);
-    std::string const whose = rule.source.key == "judgement" ? "our judgement" : rule.source.key + (rule.source.seen == reference::Seen::memory ? ", from memory" : "");
+    std::string const whose =
+        rule.source.key == "judgement"
+            ? "our judgement"
+            : rule.source.key + (rule.source.seen == reference::Seen::memory ? ", from memory" : "");
     return rule.value + " (" + rule.meaning + "; " + whose + ")";
 }
 

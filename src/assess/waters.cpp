@@ -30,8 +30,15 @@ void size(Bench& b)
     figures::Inputs in;
     if (b.v.shape)
         in.add_words("shape", fields::words_of<visit::Shape>::words()[static_cast<std::size_t>(*b.v.shape)]);
-    in.add("length", b.v.length).add("width", b.v.width).add("second_width", b.v.second_width).add("diameter", b.v.diameter).add("depth", b.v.depth);
-    in.add("shallow_depth", b.v.shallow_depth).add("deep_depth", b.v.deep_depth).add("bench_depth", b.v.bench_depth).add("bench_width", b.v.bench_width);
+    in.add("length", b.v.length)
+        .add("width", b.v.width)
+        .add("second_width", b.v.second_width)
+        .add("diameter", b.v.diameter)
+        .add("depth", b.v.depth);
+    in.add("shallow_depth", b.v.shallow_depth)
+        .add("deep_depth", b.v.deep_depth)
+        .add("bench_depth", b.v.bench_depth)
+        .add("bench_width", b.v.bench_width);
     in.add("area", b.v.area);
     b.area = b.v.area;
     if (!b.v.shape)
@@ -45,17 +52,19 @@ void size(Bench& b)
     double const gap = std::abs(units::in_si(computed->value - b.v.volume->value));
     double const doubt = std::hypot(units::in_si(computed->doubt), units::in_si(b.v.volume->doubt));
     if (gap > 3 * doubt)
-        b.w.meaning("does not agree with the volume given, " + b.w.show(*b.v.volume) + "; measure again before dosing by either");
+        b.w.meaning("does not agree with the volume given, " + b.w.show(*b.v.volume) +
+                    "; measure again before dosing by either");
 }
 
 // A value against the band's ends: two findings, one for each side.
 template <class Q>
-void against_band(Bench& b, visit::Taken<Q> const& value, chemistry::Parameter parameter, std::string const& low_id, std::string const& high_id,
-                  chemistry::Stabilizer stabilizer = chemistry::Stabilizer::either)
+void against_band(Bench& b, visit::Taken<Q> const& value, chemistry::Parameter parameter, std::string const& low_id,
+                  std::string const& high_id, chemistry::Stabilizer stabilizer = chemistry::Stabilizer::either)
 {
     if (!value)
         return;
-    auto const venue = b.w.property.kind_of(b.item) == visit::WaterKind::spa ? chemistry::Venue::spa : chemistry::Venue::pool;
+    auto const venue =
+        b.w.property.kind_of(b.item) == visit::WaterKind::spa ? chemistry::Venue::spa : chemistry::Venue::pool;
     auto const* band = chemistry::working_band(b.bands, parameter, venue, stabilizer);
     if (band == nullptr)
         return;
@@ -67,7 +76,8 @@ void against_band(Bench& b, visit::Taken<Q> const& value, chemistry::Parameter p
             return;
         Measured<Q> const edge{*limit, {}, "limit"};
         double const p = probability_above(*value, edge);
-        b.w.computed(b.item, id, above ? p : 1 - p, b.w.show(*value) + ", limit " + (above ? "at most " : "at least ") + b.w.show(edge) + whose);
+        b.w.computed(b.item, id, above ? p : 1 - p,
+                     b.w.show(*value) + ", limit " + (above ? "at most " : "at least ") + b.w.show(edge) + whose);
     };
     say(band->bounds.low, low_id, false);
     say(band->bounds.high, high_id, true);
@@ -94,7 +104,8 @@ void tests(Bench& b)
 
     figures::Inputs ratio;
     ratio.add("free_chlorine", t.free_chlorine).add("cyanurate", t.cyanurate);
-    auto const held = b.w.figure(b.item, "chlorine_to_cyanurate", ratio, "cyanurate to free chlorine of " + b.w.name(b.item));
+    auto const held =
+        b.w.figure(b.item, "chlorine_to_cyanurate", ratio, "cyanurate to free chlorine of " + b.w.name(b.item));
     against_band(b, held.get<units::Number>("ratio"), P::cyanurate_to_chlorine, "", "chlorine_to_cyanurate_low");
 }
 
@@ -104,22 +115,30 @@ void saturation(Bench& b)
         return;
     auto const& t = *b.test;
     figures::Inputs in;
-    in.add("ph", t.ph).add("alkalinity", t.alkalinity).add("calcium", t.calcium).add("cyanurate", t.cyanurate).add("borate", t.borate);
+    in.add("ph", t.ph)
+        .add("alkalinity", t.alkalinity)
+        .add("calcium", t.calcium)
+        .add("cyanurate", t.cyanurate)
+        .add("borate", t.borate);
     in.add("water_temperature", b.temperature);
     if (t.dissolved_solids)
         in.add("dissolved_solids", t.dissolved_solids);
     else if (t.salt)
-        in.add("dissolved_solids", units::Reading{units::Measure::as_itself, units::in_si(t.salt->value), units::in_si(t.salt->doubt), t.salt->method, false});
-    auto const figure = b.w.figure(b.item, "saturation_handbook", in, "saturation index of " + b.w.name(b.item) + " (hand method)");
+        in.add("dissolved_solids", units::Reading{units::Measure::as_itself, units::in_si(t.salt->value),
+                                                  units::in_si(t.salt->doubt), t.salt->method, false});
+    auto const figure =
+        b.w.figure(b.item, "saturation_handbook", in, "saturation index of " + b.w.name(b.item) + " (hand method)");
     auto const index = figure.get<units::Number>("handbook_index");
     if (!index)
         return;
     auto const table = chemistry::handbook_table(b.w.engine.data());
     std::string const whose = " (" + table.band.body + ")";
     b.w.computed(b.item, "index_low", 1 - probability_above(*index, Measured<units::Number>{table.band.low, {}, {}}),
-                 "saturation index " + b.w.show(*index) + ", corrosive below " + b.w.show(Measured<units::Number>{table.band.low, {}, {}}) + whose);
+                 "saturation index " + b.w.show(*index) + ", corrosive below " +
+                     b.w.show(Measured<units::Number>{table.band.low, {}, {}}) + whose);
     b.w.computed(b.item, "index_high", probability_above(*index, Measured<units::Number>{table.band.high, {}, {}}),
-                 "saturation index " + b.w.show(*index) + ", scaling above " + b.w.show(Measured<units::Number>{table.band.high, {}, {}}) + whose);
+                 "saturation index " + b.w.show(*index) + ", scaling above " +
+                     b.w.show(Measured<units::Number>{table.band.high, {}, {}}) + whose);
 }
 
 void heat(Bench& b)
@@ -144,7 +163,9 @@ void excess(Bench& b, visit::Taken<units::Velocity> const& beyond, std::string c
 visit::Taken<units::Velocity> evaporation(Bench& b)
 {
     figures::Inputs in;
-    in.add("water_temperature", b.temperature).add("air_temperature", b.w.visit.air_temperature).add("humidity", b.w.visit.humidity);
+    in.add("water_temperature", b.temperature)
+        .add("air_temperature", b.w.visit.air_temperature)
+        .add("humidity", b.w.visit.humidity);
     in.add("wind", b.w.visit.wind).add("area", b.area);
     auto const figure = b.w.figure(b.item, "evaporation", in, "evaporation of " + b.w.name(b.item));
     return figure.get<units::Velocity>("level_rate");
@@ -157,7 +178,8 @@ void bucket(Bench& b)
     auto const& t = *b.v.bucket_test;
     if (t.fill == visit::Switch::on)
     {
-        b.w.out.not_tested.push_back({b.item, "loss by the bucket test", "the fill valve was open meanwhile, so the level says nothing"});
+        b.w.out.not_tested.push_back(
+            {b.item, "loss by the bucket test", "the fill valve was open meanwhile, so the level says nothing"});
         return;
     }
     figures::Inputs in;
@@ -165,7 +187,8 @@ void bucket(Bench& b)
     auto const figure = b.w.figure(b.item, "bucket_test", in, "bucket test of " + b.w.name(b.item));
     if (figure.computed())
     {
-        excess(b, figure.get<units::Velocity>("leak_drop_rate"), "loss_excess", "loss beyond the bucket " + b.w.show(*figure.get<units::Velocity>("leak_drop_rate"), "in/day"));
+        excess(b, figure.get<units::Velocity>("leak_drop_rate"), "loss_excess",
+               "loss beyond the bucket " + b.w.show(*figure.get<units::Velocity>("leak_drop_rate"), "in/day"));
     }
 }
 
@@ -184,17 +207,22 @@ void level_history(Bench& b)
             continue; // what is added hides what is lost
         }
         drop += units::in_si(marks[i].drop->value - marks[i - 1].drop->value);
-        variance += std::pow(units::in_si(marks[i].drop->doubt), 2) + std::pow(units::in_si(marks[i - 1].drop->doubt), 2);
+        variance +=
+            std::pow(units::in_si(marks[i].drop->doubt), 2) + std::pow(units::in_si(marks[i - 1].drop->doubt), 2);
         hours += marks[i].at->hours - marks[i - 1].at->hours;
     }
     if (hours < 1)
     {
-        b.w.out.not_tested.push_back({b.item, "loss by the level", filled ? "the fill valve was open all the while" : "the marks are less than an hour apart, or not in order of time"});
+        b.w.out.not_tested.push_back({b.item, "loss by the level",
+                                      filled ? "the fill valve was open all the while"
+                                             : "the marks are less than an hour apart, or not in order of time"});
         return;
     }
     figures::Inputs in;
     in.add("drop", units::Reading{units::Measure::length, drop, std::sqrt(variance), "mark on the wall", false});
-    in.add("elapsed", units::Reading{units::Measure::duration, hours * units::exact::hour, 5 * units::exact::minute, "clock", false}).add("area", b.area);
+    in.add("elapsed", units::Reading{units::Measure::duration, hours * units::exact::hour, 5 * units::exact::minute,
+                                     "clock", false})
+        .add("area", b.area);
     auto const rate = evaporation(b);
     in.add("evaporation", rate);
     auto const figure = b.w.figure(b.item, "level_loss", in, "loss of " + b.w.name(b.item) + " by its level");
@@ -206,8 +234,11 @@ void level_history(Bench& b)
         excess(b, fell, "loss_without_bucket", "level fell " + b.w.show(*fell, "in/day"));
         return;
     }
-    Measured<units::Velocity> const beyond{fell->value - rate->value, units::of_si<units::Velocity>(std::hypot(units::in_si(fell->doubt), units::in_si(rate->doubt))), "difference"};
-    excess(b, beyond, "loss_excess", "level fell " + b.w.show(*fell, "in/day") + ", evaporation " + b.w.show(*rate, "in/day"));
+    Measured<units::Velocity> const beyond{
+        fell->value - rate->value,
+        units::of_si<units::Velocity>(std::hypot(units::in_si(fell->doubt), units::in_si(rate->doubt))), "difference"};
+    excess(b, beyond, "loss_excess",
+           "level fell " + b.w.show(*fell, "in/day") + ", evaporation " + b.w.show(*rate, "in/day"));
 }
 
 void cracks(Workbench& w, std::size_t shell)
@@ -224,7 +255,8 @@ void cracks(Workbench& w, std::size_t shell)
             if (p > most)
             {
                 most = p;
-                from = (crack.where.empty() ? "a line" : crack.where) + ", " + w.show(*crack.width, "in") + " wide; speaks above " + w.rules.cited("crack_width");
+                from = (crack.where.empty() ? "a line" : crack.where) + ", " + w.show(*crack.width, "in") +
+                       " wide; speaks above " + w.rules.cited("crack_width");
             }
         }
     if (most >= 0)
@@ -244,7 +276,9 @@ void assess_waters(Workbench& w)
         if (t.entry.kind != "water")
             continue;
         visit::WaterTest const* test = t.water->tests.empty() ? nullptr : &t.water->tests.back();
-        auto const temperature = t.water->temperature ? t.water->temperature : test != nullptr ? test->temperature : std::nullopt;
+        auto const temperature = t.water->temperature ? t.water->temperature
+                                 : test != nullptr    ? test->temperature
+                                                      : std::nullopt;
         Bench b{w, i, *t.water, test, temperature, std::nullopt, bands};
         size(b);
         tests(b);

@@ -10,7 +10,9 @@ namespace
 
 FindingState state_of(double probability)
 {
-    return probability > 0.75 ? FindingState::seen : probability < 0.25 ? FindingState::not_seen : FindingState::unclear;
+    return probability > 0.75   ? FindingState::seen
+           : probability < 0.25 ? FindingState::not_seen
+                                : FindingState::unclear;
 }
 
 } // namespace
@@ -20,7 +22,8 @@ Workbench::Workbench(visit::ReadVisit const& read, Engine const& engine_)
 {
     out.by = visit.by;
     if (!visit.by)
-        out.assumptions.push_back({"an inspector walked", "'by' was not given; checks are kept to what an inspector may do"});
+        out.assumptions.push_back(
+            {"an inspector walked", "'by' was not given; checks are kept to what an inspector may do"});
     out.on = visit.on ? visit.on->text : "";
     out.property = visit.property;
     out.weather = visit.weather;
@@ -31,7 +34,8 @@ Workbench::Workbench(visit::ReadVisit const& read, Engine const& engine_)
         out.items.push_back(thing.entry);
 }
 
-figures::Figure Workbench::figure(std::size_t item, std::string const& model, figures::Inputs const& inputs, std::string label)
+figures::Figure Workbench::figure(std::size_t item, std::string const& model, figures::Inputs const& inputs,
+                                  std::string label)
 {
     figures::Figure result = figures::run(engine.catalogue().at(model), inputs);
     last_kept_ = result.computed() || !result.why_not.starts_with("needs ");
@@ -39,7 +43,9 @@ figures::Figure Workbench::figure(std::size_t item, std::string const& model, fi
     {
         for (auto const& used : result.inputs)
             if (used.assumed)
-                out.assumptions.push_back({used.shape->name + " of " + (used.words.empty() ? show(used.reading) : used.words) + " for " + label, used.shape->because});
+                out.assumptions.push_back({used.shape->name + " of " +
+                                               (used.words.empty() ? show(used.reading) : used.words) + " for " + label,
+                                           used.shape->because});
         out.figures.push_back({item, std::move(label), result, {}});
     }
     return result;
@@ -58,8 +64,8 @@ void Workbench::computed(std::size_t item, std::string const& id, double probabi
         throw std::logic_error("no finding '" + id + "' in the knowledge");
     double const trust = rules.act("model_trust");
     double const p = std::clamp(probability, 1 - trust, trust);
-    // A comparison that says "surely not" is taken at its word: how often a cause fails to show is in the links' weights.
-    // One that says "surely" is not, since the reading or the model may be off.
+    // A comparison that says "surely not" is taken at its word: how often a cause fails to show is in the links'
+    // weights. One that says "surely" is not, since the reading or the model may be off.
     diagnosis::Evidence const weighed = probability <= 1 - trust ? diagnosis::not_seen(0) : diagnosis::likely(0, p);
     for (std::size_t i = 0; i < out.findings.size(); ++i)
         if (out.findings[i].computed && out.findings[i].id == id && out.findings[i].item == item)
@@ -87,7 +93,8 @@ void Workbench::noticed(std::size_t item, std::string const& id, bool there, std
     for (auto const& known : out.findings)
         if (known.id == id && known.item == item && !known.computed && (known.state == FindingState::seen) == there)
             return; // said twice
-    out.findings.push_back({id, entry->name, item, there ? FindingState::seen : FindingState::not_seen, there ? 1.0 : 0.0, false, std::move(from)});
+    out.findings.push_back({id, entry->name, item, there ? FindingState::seen : FindingState::not_seen,
+                            there ? 1.0 : 0.0, false, std::move(from)});
     evidence.push_back(there ? diagnosis::seen(0) : diagnosis::not_seen(0));
 }
 

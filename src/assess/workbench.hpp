@@ -21,7 +21,8 @@ public:
     std::vector<diagnosis::Evidence> evidence; ///< one for each of out.findings, by place there
 
     /// Runs a model. The figure is kept if it was computed, or if it had what it needs and still could not be.
-    figures::Figure figure(std::size_t item, std::string const& model, figures::Inputs const& inputs, std::string label);
+    figures::Figure figure(std::size_t item, std::string const& model, figures::Inputs const& inputs,
+                           std::string label);
     /// Says what the last figure kept means.
     void meaning(std::string text);
 

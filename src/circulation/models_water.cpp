@@ -184,8 +184,7 @@ void add_water_models(std::vector<figures::Model>& models, Rules const& rules)
          .equation = "rate = flow / area",
          .valid = "the whole area clean and in use. The filter's own plate sets its greatest flow",
          .sources = {"common-practice"}},
-        [](FilterRateInput const& in)
-        { return FilterRateOutput{in.flow / in.area}; }));
+        [](FilterRateInput const& in) { return FilterRateOutput{in.flow / in.area}; }));
 }
 
 } // namespace padwalk::circulation

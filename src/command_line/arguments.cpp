@@ -66,7 +66,9 @@ Arguments parse(std::vector<std::string> const& arguments)
     if (!option_first && std::find(commands.begin(), commands.end(), arguments[0]) == commands.end())
     {
         std::string const near = fields::nearest(arguments[0], commands);
-        throw UsageProblem("unknown command '" + arguments[0] + "'" + (near.empty() ? "; one of assess, check, figure, sheet, schema" : "; did you mean '" + near + "'?"));
+        throw UsageProblem(
+            "unknown command '" + arguments[0] + "'" +
+            (near.empty() ? "; one of assess, check, figure, sheet, schema" : "; did you mean '" + near + "'?"));
     }
     CLI::App app;
     app.set_help_flag("");
@@ -124,7 +126,8 @@ Arguments parse(std::vector<std::string> const& arguments)
     if (wants_visit && out.visit.empty())
         throw UsageProblem("name the visit file, for example 'padwalk assess visit.yaml'");
     if (out.lines && (out.figure.empty() || !out.given.empty()))
-        throw UsageProblem("--lines wants the name of one figure and no key=value, for example 'padwalk figure turnover --lines'");
+        throw UsageProblem(
+            "--lines wants the name of one figure and no key=value, for example 'padwalk figure turnover --lines'");
     return out;
 }
 

@@ -11,17 +11,26 @@ namespace padwalk::command_line
 /// What was asked for, as plain data.
 struct Arguments
 {
-    enum class Command { help, version, assess, check, figure, schema, sheet };
+    enum class Command
+    {
+        help,
+        version,
+        assess,
+        check,
+        figure,
+        schema,
+        sheet
+    };
     Command command = Command::help;
-    std::string help;                 ///< text to print, for Command::help
-    std::string visit;                ///< path of the visit file
-    std::string figure;               ///< name; empty: list them
-    std::vector<std::string> given;   ///< key=value
+    std::string help;               ///< text to print, for Command::help
+    std::string visit;              ///< path of the visit file
+    std::string figure;             ///< name; empty: list them
+    std::vector<std::string> given; ///< key=value
     bool json = false;
     bool lines = false;
     bool force = false;
     std::string html;
-    std::vector<std::string> parts;   ///< of the field sheet
+    std::vector<std::string> parts; ///< of the field sheet
     std::string data_folder;
     units::System system = units::System::us;
 };

@@ -19,7 +19,8 @@ namespace
 namespace fs = std::filesystem;
 using padwalk::command_line::FileProblem;
 
-constexpr std::size_t most_bytes = (std::size_t{1} << 20) + 1; // one more than is taken: enough to see that it is too much
+constexpr std::size_t most_bytes =
+    (std::size_t{1} << 20) + 1; // one more than is taken: enough to see that it is too much
 
 std::string up_to_limit(std::istream& stream)
 {
@@ -99,8 +100,15 @@ int main(int count, char** values)
     bool const terminal = ::isatty(STDOUT_FILENO) == 1;
     char const* const no_color = std::getenv("NO_COLOR");
     char const* const kind = std::getenv("TERM");
-    bool const plain = (no_color != nullptr && *no_color != '\0') || kind == nullptr || std::string_view(kind) == "dumb";
-    padwalk::command_line::World world{std::cin, std::cout, std::cerr, terminal && !plain, terminal ? std::min<std::size_t>(terminal_columns(), 100) : 80,
-                                       read_file, write_file, read_folder};
+    bool const plain =
+        (no_color != nullptr && *no_color != '\0') || kind == nullptr || std::string_view(kind) == "dumb";
+    padwalk::command_line::World world{std::cin,
+                                       std::cout,
+                                       std::cerr,
+                                       terminal && !plain,
+                                       terminal ? std::min<std::size_t>(terminal_columns(), 100) : 80,
+                                       read_file,
+                                       write_file,
+                                       read_folder};
     return padwalk::command_line::run(std::vector<std::string>(values + 1, values + count), world);
 }

@@ -19,19 +19,26 @@ namespace
 
 reference::Data data_for(Arguments const& arguments, World& world)
 {
-    return arguments.data_folder.empty() ? reference::Data::built_in() : reference::Data::from_texts(world.read_folder(arguments.data_folder));
+    return arguments.data_folder.empty() ? reference::Data::built_in()
+                                         : reference::Data::from_texts(world.read_folder(arguments.data_folder));
 }
 
 fields::Tree problem_tree(std::vector<fields::Problem> const& problems)
 {
     fields::Tree list = fields::Tree::list();
     for (auto const& p : problems)
-        list.push(fields::Tree::map().add("line", p.place.line).add("column", p.place.column).add("message", p.message).add("advice", p.advice).add("path", p.path));
+        list.push(fields::Tree::map()
+                      .add("line", p.place.line)
+                      .add("column", p.place.column)
+                      .add("message", p.message)
+                      .add("advice", p.advice)
+                      .add("path", p.path));
     return list;
 }
 
 // The program's read of a visit, or none after having said why.
-std::optional<visit::ReadVisit> visit_or_problems(Arguments const& arguments, fields::Instruments const& instruments, World& world)
+std::optional<visit::ReadVisit> visit_or_problems(Arguments const& arguments, fields::Instruments const& instruments,
+                                                  World& world)
 {
     std::string const text = world.read_file(arguments.visit);
     try
@@ -41,9 +48,11 @@ std::optional<visit::ReadVisit> visit_or_problems(Arguments const& arguments, fi
     catch (fields::InputProblems const& bad)
     {
         std::size_t const count = bad.list().size();
-        world.err << fields::as_text(bad.list(), arguments.visit, text) << count << (count == 1 ? " error" : " errors") << "; nothing was calculated\n";
+        world.err << fields::as_text(bad.list(), arguments.visit, text) << count << (count == 1 ? " error" : " errors")
+                  << "; nothing was calculated\n";
         if (arguments.json)
-            world.out << report::json_of(fields::Tree::map().add("error", fields::Tree::map().add("problems", problem_tree(bad.list()))), true);
+            world.out << report::json_of(
+                fields::Tree::map().add("error", fields::Tree::map().add("problems", problem_tree(bad.list()))), true);
         return std::nullopt;
     }
 }
@@ -83,8 +92,9 @@ int check_visit(Arguments const& arguments, World& world)
         world.out << report::json_of(fields::Tree::map().add("oddities", problem_tree(read->oddities)), true);
         return done;
     }
-    world.out << fields::as_text(read->oddities, arguments.visit, world.read_file(arguments.visit), "odd") << arguments.visit << ": readable; "
-              << read->oddities.size() << " odd, " << read->blanks.size() << " left blank\n";
+    world.out << fields::as_text(read->oddities, arguments.visit, world.read_file(arguments.visit), "odd")
+              << arguments.visit << ": readable; " << read->oddities.size() << " odd, " << read->blanks.size()
+              << " left blank\n";
     return done;
 }
 
@@ -117,7 +127,11 @@ fields::Node given_node(std::vector<std::string> const& given)
     {
         std::size_t const equals = pair.find('=');
         if (equals == std::string::npos || equals == 0)
-            problems.push_back({{}, 0, "'" + pair + "' is not key=value", "quote values with spaces, for example \"flow=45 gpm\"", {}});
+            problems.push_back({{},
+                                0,
+                                "'" + pair + "' is not key=value",
+                                "quote values with spaces, for example \"flow=45 gpm\"",
+                                {}});
         else
         {
             fields::Node value = fields::Node::scalar(pair.substr(equals + 1));
@@ -144,21 +158,25 @@ int figure(Arguments const& arguments, World& world)
     if (model == nullptr)
     {
         std::string const near = fields::nearest(arguments.figure, catalogue.names());
-        throw UsageProblem("no figure '" + arguments.figure + "'" + (near.empty() ? "; 'padwalk figure' lists them" : "; did you mean '" + near + "'?"));
+        throw UsageProblem("no figure '" + arguments.figure + "'" +
+                           (near.empty() ? "; 'padwalk figure' lists them" : "; did you mean '" + near + "'?"));
     }
     if (arguments.lines)
         return figure_lines(*model, arguments, world);
     auto const knowledge = diagnosis::read_knowledge(data);
-    auto const caution = [&](std::string_view id) { return knowledge.caution(id) != nullptr ? knowledge.caution(id)->say : std::string(); };
+    auto const caution = [&](std::string_view id)
+    { return knowledge.caution(id) != nullptr ? knowledge.caution(id)->say : std::string(); };
     if (arguments.given.empty())
     {
-        world.out << report::figure_about(*model, reference::bibliography(data), caution, arguments.system, world.columns);
+        world.out << report::figure_about(*model, reference::bibliography(data), caution, arguments.system,
+                                          world.columns);
         return done;
     }
     try
     {
         auto const result = figures::run_written(*model, given_node(arguments.given));
-        world.out << (arguments.json ? report::json_of(report::figure_tree(result, arguments.system), true) : report::figure_text(result, arguments.system, world.columns, caution));
+        world.out << (arguments.json ? report::json_of(report::figure_tree(result, arguments.system), true)
+                                     : report::figure_text(result, arguments.system, world.columns, caution));
         return result.computed() ? done : input_problem;
     }
     catch (fields::InputProblems const& bad)
@@ -199,7 +217,9 @@ int dispatch(Arguments const& arguments, World& world)
     case Arguments::Command::assess: return assess_visit(arguments, world);
     case Arguments::Command::check: return check_visit(arguments, world);
     case Arguments::Command::figure: return figure(arguments, world);
-    case Arguments::Command::schema: world.out << report::json_of(report::json_schema(visit::Visit::declaration().shape()), true); return done;
+    case Arguments::Command::schema:
+        world.out << report::json_of(report::json_schema(visit::Visit::declaration().shape()), true);
+        return done;
     case Arguments::Command::sheet: return sheet(arguments, world);
     }
     return input_problem;

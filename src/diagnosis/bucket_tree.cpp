@@ -57,8 +57,7 @@ std::int64_t level(std::vector<Scaled>& /*need it not*/, Lost& /*never*/)
 }
 
 /// One pass up the tree and, if asked for, one down, in numbers of one kind.
-template <class Number>
-class Pass
+template <class Number> class Pass
 {
 public:
     Pass(std::vector<Bucket> const& buckets, Factors const& factors) : buckets_{buckets}, factors_{factors}
@@ -66,10 +65,7 @@ public:
         messages_.resize(buckets.size());
     }
 
-    [[nodiscard]] bool lost() const
-    {
-        return lost_;
-    }
+    [[nodiscard]] bool lost() const { return lost_; }
 
     Scaled up()
     {
@@ -88,7 +84,7 @@ public:
                 message[i] = product[2 * i] + product[2 * i + 1];
             }
             total = total * Scaled{1.0, level(message, lost_)};
-            if (message.size() == 1)  // nothing left that it depends on
+            if (message.size() == 1) // nothing left that it depends on
             {
                 total = total * Scaled{message.front()};
             }
@@ -154,7 +150,7 @@ private:
     void pass_down(Bucket const& bucket, Numbers& others, std::vector<Numbers>& from_above)
     {
         auto const& messages = bucket.messages;
-        auto later = std::vector<Numbers>(messages.size());  // product of the messages after each
+        auto later = std::vector<Numbers>(messages.size()); // product of the messages after each
         for (std::size_t m = messages.size(); m-- > 1;)
         {
             later[m - 1] = m == messages.size() - 1 ? Numbers(bucket.size, Number{1.0}) : later[m];
@@ -211,7 +207,7 @@ Places places_in(Scope const& all, Scope const& scope)
     return places;
 }
 
-}  // namespace
+} // namespace
 
 BucketTree::BucketTree(std::vector<Scope> const& scopes, std::vector<Step> const& steps)
 {
@@ -221,7 +217,7 @@ BucketTree::BucketTree(std::vector<Scope> const& scopes, std::vector<Step> const
         rank[steps[b].variable] = b;
     }
     auto const earlier = [&](Variable a, Variable b) { return rank[a] < rank[b]; };
-    auto members = std::vector<Scope>{};  // the bucket's variable, then its neighbours as they are eliminated
+    auto members = std::vector<Scope>{}; // the bucket's variable, then its neighbours as they are eliminated
     for (auto const& step : steps)
     {
         members.push_back(step.neighbours);
@@ -266,4 +262,4 @@ Sums BucketTree::sums(Factors const& factors) const
     return sums;
 }
 
-}  // namespace padwalk::diagnosis::elimination
+} // namespace padwalk::diagnosis::elimination

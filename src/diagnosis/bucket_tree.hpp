@@ -51,7 +51,7 @@ public:
 
     struct Incoming
     {
-        std::size_t from;  ///< a table, or a bucket
+        std::size_t from; ///< a table, or a bucket
         Places places;
     };
 
@@ -59,13 +59,13 @@ public:
     struct Bucket
     {
         Variable variable;
-        std::size_t size;  ///< entries, 2^(1 + neighbours)
+        std::size_t size; ///< entries, 2^(1 + neighbours)
         std::vector<Incoming> tables;
         std::vector<Incoming> messages;
     };
 
 private:
-    std::vector<Bucket> buckets_;  // in order of elimination: messages go to later ones only
+    std::vector<Bucket> buckets_; // in order of elimination: messages go to later ones only
 };
 
-}  // namespace padwalk::diagnosis::elimination
+} // namespace padwalk::diagnosis::elimination

@@ -88,7 +88,7 @@ Values only_table(Fired leak, Link const& first, Link const& second, Likelihood 
     return values;
 }
 
-}  // namespace
+} // namespace
 
 Fired then(Fired before, double weight)
 {
@@ -157,4 +157,4 @@ std::vector<Values> tables(Chain const& chain, Likelihood const& likelihood)
     return found;
 }
 
-}  // namespace padwalk::diagnosis
+} // namespace padwalk::diagnosis

@@ -25,7 +25,7 @@ struct Fired
 /// A finding without the parents that can never matter.
 struct Influences
 {
-    Fired leak;  ///< the leak, and the parents that are present for certain (prior 1)
+    Fired leak; ///< the leak, and the parents that are present for certain (prior 1)
     std::vector<Link> parents;
 };
 
@@ -42,15 +42,15 @@ struct Chain
 {
     std::size_t finding;
     Fired leak;
-    std::vector<Link> parents;  ///< at least two, in the order of the chain
+    std::vector<Link> parents; ///< at least two, in the order of the chain
 };
 
 /// The scopes of the chain's tables. `variable_of` gives the variable of each cause; "fired by now" takes numbers from
 /// `next` on, which moves past them.
-[[nodiscard]] std::vector<elimination::Scope> scopes(
-    Chain const& chain, std::vector<elimination::Variable> const& variable_of, elimination::Variable& next);
+[[nodiscard]] std::vector<elimination::Scope>
+scopes(Chain const& chain, std::vector<elimination::Variable> const& variable_of, elimination::Variable& next);
 
 /// The values of those tables, in the same order.
 [[nodiscard]] std::vector<elimination::Values> tables(Chain const& chain, Likelihood const& likelihood);
 
-}  // namespace padwalk::diagnosis
+} // namespace padwalk::diagnosis

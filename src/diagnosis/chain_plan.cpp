@@ -15,7 +15,7 @@ using elimination::Step;
 using elimination::Variable;
 
 constexpr double cheap = 4096.0;       // entries below which no better plan is looked for; judgement
-constexpr double largest = 16777216.0;  // 2^24 entries, of which each takes some 15 bytes and 15 ns; judgement
+constexpr double largest = 16777216.0; // 2^24 entries, of which each takes some 15 bytes and 15 ns; judgement
 
 std::vector<std::size_t> causes_in(std::vector<Chain> const& chains, std::size_t causes)
 {
@@ -78,9 +78,8 @@ void comb(std::vector<Chain>& chains, std::vector<Variable> const& variable_of, 
     {
         rank[order[i]] = i;
     }
-    auto const earlier = [&](Link const& a, Link const& b) {
-        return rank[variable_of[a.cause]] < rank[variable_of[b.cause]];
-    };
+    auto const earlier = [&](Link const& a, Link const& b)
+    { return rank[variable_of[a.cause]] < rank[variable_of[b.cause]]; };
     for (auto& chain : chains)
     {
         std::sort(chain.parents.begin(), chain.parents.end(), earlier);
@@ -107,7 +106,7 @@ ChainPlan laid_out(std::vector<Chain> chains, std::vector<std::size_t> tied_caus
 /// Cause after cause in the common order; before a cause goes, each chain through it moves on past it.
 std::vector<Variable> sweep(ChainPlan const& plan, std::vector<Variable> const& causes)
 {
-    auto passed = std::vector<std::vector<Variable>>(causes.size());  // per cause: "fired before" of its chains
+    auto passed = std::vector<std::vector<Variable>>(causes.size()); // per cause: "fired before" of its chains
     std::size_t table = 0;
     for (auto const& chain : plan.chains)
     {
@@ -115,7 +114,7 @@ std::vector<Variable> sweep(ChainPlan const& plan, std::vector<Variable> const& 
         table += chain.parents.size() == 2 ? 1 : chain.parents.size();
         for (auto position = first + 1; position < table; ++position)
         {
-            auto const& scope = plan.scopes[position];  // (fired before, parent, …)
+            auto const& scope = plan.scopes[position]; // (fired before, parent, …)
             passed[scope[1]].push_back(scope[0]);
         }
     }
@@ -139,12 +138,12 @@ void require_feasible(ChainPlan const& plan)
     if (entries > largest)
     {
         throw TooEntangled{"too many findings with evidence share too many causes for an exact answer: it would take "
-                           "tables of about 2^" + std::to_string(std::lround(std::log2(entries)))
-                           + " entries, and the limit is 2^24"};
+                           "tables of about 2^" +
+                           std::to_string(std::lround(std::log2(entries))) + " entries, and the limit is 2^24"};
     }
 }
 
-}  // namespace
+} // namespace
 
 ChainPlan plan(std::vector<Chain> chains, std::size_t causes)
 {
@@ -170,4 +169,4 @@ ChainPlan plan(std::vector<Chain> chains, std::size_t causes)
     return best;
 }
 
-}  // namespace padwalk::diagnosis
+} // namespace padwalk::diagnosis

@@ -12,9 +12,9 @@ namespace padwalk::diagnosis
 struct ChainPlan
 {
     std::vector<Chain> chains;
-    std::vector<elimination::Scope> scopes;  ///< of all tables, chain after chain
-    std::vector<elimination::Step> steps;    ///< one per variable
-    std::vector<std::size_t> tied_causes;    ///< the causes in chains: variables 0, 1, …; then come the chains' own
+    std::vector<elimination::Scope> scopes; ///< of all tables, chain after chain
+    std::vector<elimination::Step> steps;   ///< one per variable
+    std::vector<std::size_t> tied_causes;   ///< the causes in chains: variables 0, 1, …; then come the chains' own
 };
 
 /// The cheapest of a few plans: the parents in the given or in a common order, and the variables by fewest new ties
@@ -24,4 +24,4 @@ struct ChainPlan
 /// Throws: TooEntangled
 [[nodiscard]] ChainPlan plan(std::vector<Chain> chains, std::size_t causes);
 
-}  // namespace padwalk::diagnosis
+} // namespace padwalk::diagnosis

@@ -35,10 +35,7 @@ public:
         bits_[b * words_ + a / 64] &= ~(std::uint64_t{1} << (a % 64));
     }
 
-    [[nodiscard]] Scope neighbours(Variable a) const
-    {
-        return shared(a, a);
-    }
+    [[nodiscard]] Scope neighbours(Variable a) const { return shared(a, a); }
 
     /// Neighbours that a and b have in common, in increasing number.
     [[nodiscard]] Scope shared(Variable a, Variable b) const
@@ -102,7 +99,7 @@ void sum_out(Ties& ties, Step const& step, std::vector<bool>& stale)
             {
                 continue;
             }
-            for (auto const both : ties.shared(a, b))  // these have a tie less to add now
+            for (auto const both : ties.shared(a, b)) // these have a tie less to add now
             {
                 stale[both] = true;
             }
@@ -127,7 +124,7 @@ Ties all_ties(std::size_t variables, std::vector<Scope> const& scopes)
     return ties;
 }
 
-}  // namespace
+} // namespace
 
 std::vector<Step> min_fill_order(std::size_t variables, std::vector<Scope> const& scopes)
 {
@@ -179,4 +176,4 @@ double entries(std::vector<Step> const& steps)
     return total;
 }
 
-}  // namespace padwalk::diagnosis::elimination
+} // namespace padwalk::diagnosis::elimination

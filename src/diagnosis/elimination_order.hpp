@@ -14,7 +14,7 @@ using Scope = std::vector<Variable>;
 struct Step
 {
     Variable variable;
-    Scope neighbours;  ///< those not yet summed out, in increasing number
+    Scope neighbours; ///< those not yet summed out, in increasing number
 };
 
 /// An order of elimination that at each step adds the fewest new ties; equals are settled by fewest neighbours, then
@@ -27,4 +27,4 @@ struct Step
 /// Entries of all the tables that these steps build.
 [[nodiscard]] double entries(std::vector<Step> const& steps);
 
-}  // namespace padwalk::diagnosis::elimination
+} // namespace padwalk::diagnosis::elimination

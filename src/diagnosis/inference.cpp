@@ -78,10 +78,9 @@ double of_unobserved(NoisyOr const& model, Terms const& terms, Scaled evidence, 
         return leak.by_now;
     }
     auto const none = not_fired_by_parents(model, terms, parents);
-    auto const digits_kept = 0.9999;  // above it, 1 − P(none) would lose more than four of some fourteen digits
-    auto const some = (none / evidence).value() < digits_kept
-                          ? Scaled{1.0 - (none / evidence).value()} * evidence
-                          : fired_by_parents(model, terms, parents);
+    auto const digits_kept = 0.9999; // above it, 1 − P(none) would lose more than four of some fourteen digits
+    auto const some = (none / evidence).value() < digits_kept ? Scaled{1.0 - (none / evidence).value()} * evidence
+                                                              : fired_by_parents(model, terms, parents);
     return share(Scaled{leak.not_yet} * none, Scaled{leak.by_now} * evidence + Scaled{leak.not_yet} * some);
 }
 
@@ -98,7 +97,7 @@ std::vector<Evidence> without(std::span<Evidence const> evidence, std::size_t po
     return rest;
 }
 
-}  // namespace
+} // namespace
 
 Posterior posterior(Network const& network, std::span<Evidence const> evidence)
 {
@@ -146,8 +145,8 @@ std::vector<Weight> weights_of_evidence(Network const& network, std::span<Eviden
     check(network, evidence);
     if (cause >= network.causes.size())
     {
-        throw NetworkProblem{"asked about cause " + std::to_string(cause) + ", but "
-                             + how_many(network.causes.size(), "cause") + ", counted from 0"};
+        throw NetworkProblem{"asked about cause " + std::to_string(cause) + ", but " +
+                             how_many(network.causes.size(), "cause") + ", counted from 0"};
     }
     auto const observations = gather(network, evidence);
     auto const model = NoisyOr{network, observations};
@@ -159,9 +158,9 @@ std::vector<Weight> weights_of_evidence(Network const& network, std::span<Eviden
         auto const sums = model.fits(rest) ? sums_of(model, rest) : sums_of(NoisyOr{network, rest}, rest);
         auto const before = log_odds(sums.shares[cause]);
         auto const after = log_odds(all.shares[cause]);
-        found.push_back(Weight{evidence[i].finding, before == after ? 0.0 : after - before});  // ∞ − ∞: no change
+        found.push_back(Weight{evidence[i].finding, before == after ? 0.0 : after - before}); // ∞ − ∞: no change
     }
     return found;
 }
 
-}  // namespace padwalk::diagnosis
+} // namespace padwalk::diagnosis

@@ -12,7 +12,10 @@ namespace
 class Reviewer
 {
 public:
-    Reviewer(Knowledge const& knowledge, std::map<std::string, reference::Source> const& bibliography) : k_(knowledge), bibliography_(bibliography) {}
+    Reviewer(Knowledge const& knowledge, std::map<std::string, reference::Source> const& bibliography)
+        : k_(knowledge), bibliography_(bibliography)
+    {
+    }
 
     std::vector<std::string> review()
     {
@@ -41,8 +44,7 @@ private:
 
     void say(std::string line) { out_.push_back(std::move(line)); }
 
-    template <class T>
-    void ids(fields::Named<T> const& list, std::string const& what)
+    template <class T> void ids(fields::Named<T> const& list, std::string const& what)
     {
         std::set<std::string> met;
         for (auto const& [id, entry] : list)
@@ -62,7 +64,8 @@ private:
     }
     void contexts_known(std::string const& what, std::string const& id)
     {
-        bool const known = std::any_of(k_.contexts.begin(), k_.contexts.end(), [&](auto const& c) { return c.first == id; });
+        bool const known =
+            std::any_of(k_.contexts.begin(), k_.contexts.end(), [&](auto const& c) { return c.first == id; });
         if (!known)
             say(what + ": no context '" + id + "'");
     }
@@ -111,8 +114,10 @@ private:
         if (f.words.empty())
             say(what + ": no words for it");
         bool const shown = std::any_of(k_.causes.begin(), k_.causes.end(),
-                                       [&](auto const& c)
-                                       { return std::any_of(c.second.shows.begin(), c.second.shows.end(), [&](Shows const& s) { return s.finding == id; }); });
+                                       [&](auto const& c) {
+                                           return std::any_of(c.second.shows.begin(), c.second.shows.end(),
+                                                              [&](Shows const& s) { return s.finding == id; });
+                                       });
         if (!shown && !f.if_seen)
             say(what + ": no cause shows it and nothing follows from it");
         if (f.if_seen)
@@ -148,7 +153,8 @@ private:
 
 } // namespace
 
-std::vector<std::string> knowledge_problems(Knowledge const& knowledge, std::map<std::string, reference::Source> const& bibliography)
+std::vector<std::string> knowledge_problems(Knowledge const& knowledge,
+                                            std::map<std::string, reference::Source> const& bibliography)
 {
     return Reviewer(knowledge, bibliography).review();
 }

@@ -18,7 +18,7 @@ std::string place(char const* list, std::size_t position, std::string const& nam
 
 bool is_probability(double value)
 {
-    return value >= 0.0 && value <= 1.0;  // false for NaN
+    return value >= 0.0 && value <= 1.0; // false for NaN
 }
 
 void check_parent(Network const& network, std::size_t number, std::size_t position, Problems& problems)
@@ -27,26 +27,26 @@ void check_parent(Network const& network, std::size_t number, std::size_t positi
     auto const& link = finding.parents[position];
     if (link.cause >= network.causes.size())
     {
-        problems.push_back(place("findings", number, finding.name) + "a parent is cause " + std::to_string(link.cause)
-                           + ", but " + how_many(network.causes.size(), "cause") + ", counted from 0");
+        problems.push_back(place("findings", number, finding.name) + "a parent is cause " + std::to_string(link.cause) +
+                           ", but " + how_many(network.causes.size(), "cause") + ", counted from 0");
         return;
     }
     auto const& parent = network.causes[link.cause].name;
     if (!is_probability(link.weight))
     {
-        problems.push_back(place("findings", number, finding.name) + "the weight of parent '" + parent + "' "
-                           + not_a_probability(link.weight));
+        problems.push_back(place("findings", number, finding.name) + "the weight of parent '" + parent + "' " +
+                           not_a_probability(link.weight));
     }
     auto const same = [&](Link const& other) { return other.cause == link.cause; };
     auto const here = finding.parents.begin() + static_cast<std::ptrdiff_t>(position);
-    if (std::count_if(finding.parents.begin(), here, same) == 1)  // once per parent, however often it comes back
+    if (std::count_if(finding.parents.begin(), here, same) == 1) // once per parent, however often it comes back
     {
-        problems.push_back(place("findings", number, finding.name) + "parent '" + parent
-                           + "' is listed more than once");
+        problems.push_back(place("findings", number, finding.name) + "parent '" + parent +
+                           "' is listed more than once");
     }
 }
 
-}  // namespace
+} // namespace
 
 void check(Network const& network)
 {
@@ -77,4 +77,4 @@ void check(Network const& network)
     }
 }
 
-}  // namespace padwalk::diagnosis
+} // namespace padwalk::diagnosis

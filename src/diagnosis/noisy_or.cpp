@@ -87,7 +87,7 @@ void NoisyOr::absorb(Influences const& finding, Likelihood const& likelihood, Te
         cause.absent = cause.absent * weigh(finding.leak, likelihood);
         cause.present = cause.present * weigh(then(finding.leak, link.weight), likelihood);
     }
-    else  // not there, so none of the parents has brought it about: each on its own
+    else // not there, so none of the parents has brought it about: each on its own
     {
         terms.factor = terms.factor * likelihood.absent * Scaled{finding.leak.not_yet};
         for (auto const& link : finding.parents)
@@ -141,4 +141,4 @@ elimination::Sums NoisyOr::sums(Terms const& terms) const
     return sums;
 }
 
-}  // namespace padwalk::diagnosis
+} // namespace padwalk::diagnosis

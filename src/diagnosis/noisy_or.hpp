@@ -40,10 +40,7 @@ public:
     /// P(observations), and for each cause P(absent, observations) : P(present, observations)
     [[nodiscard]] elimination::Sums sums(Terms const& terms) const;
 
-    [[nodiscard]] Influences const& of_finding(std::size_t finding) const
-    {
-        return influences_[finding];
-    }
+    [[nodiscard]] Influences const& of_finding(std::size_t finding) const { return influences_[finding]; }
 
 private:
     [[nodiscard]] bool needs_chain(std::size_t finding, Likelihood const& likelihood) const;
@@ -52,10 +49,10 @@ private:
     [[nodiscard]] Scaled total_outside_tree(Terms const& terms) const;
 
     std::vector<double> priors_;
-    std::vector<Influences> influences_;  // as Network::findings
-    std::vector<bool> chained_;           // as Network::findings
+    std::vector<Influences> influences_; // as Network::findings
+    std::vector<bool> chained_;          // as Network::findings
     ChainPlan plan_;
     std::optional<elimination::BucketTree> tree_;
 };
 
-}  // namespace padwalk::diagnosis
+} // namespace padwalk::diagnosis

@@ -16,7 +16,7 @@ bool is_likelihood(double value)
     return std::isfinite(value) && value >= 0.0;
 }
 
-}  // namespace
+} // namespace
 
 Evidence seen(std::size_t finding)
 {
@@ -32,8 +32,8 @@ Evidence likely(std::size_t finding, double probability)
 {
     if (!(probability >= 0.0 && probability <= 1.0))
     {
-        throw NetworkProblem{"evidence on finding " + std::to_string(finding) + ": the probability "
-                             + not_a_probability(probability)};
+        throw NetworkProblem{"evidence on finding " + std::to_string(finding) + ": the probability " +
+                             not_a_probability(probability)};
     }
     return Evidence{finding, probability, 1.0 - probability};
 }
@@ -45,14 +45,14 @@ void check(Network const& network, std::span<Evidence const> evidence)
     {
         if (item.finding >= network.findings.size())
         {
-            problems.push_back("evidence on finding " + std::to_string(item.finding) + ", but "
-                               + how_many(network.findings.size(), "finding") + ", counted from 0");
+            problems.push_back("evidence on finding " + std::to_string(item.finding) + ", but " +
+                               how_many(network.findings.size(), "finding") + ", counted from 0");
         }
         else if (!is_likelihood(item.if_present) || !is_likelihood(item.if_absent))
         {
-            problems.push_back("evidence on finding '" + network.findings[item.finding].name + "': the likelihoods "
-                               + in_digits(item.if_present) + " if present and " + in_digits(item.if_absent)
-                               + " if absent must be finite and at least 0");
+            problems.push_back("evidence on finding '" + network.findings[item.finding].name + "': the likelihoods " +
+                               in_digits(item.if_present) + " if present and " + in_digits(item.if_absent) +
+                               " if absent must be finite and at least 0");
         }
     }
     if (!problems.empty())
@@ -64,9 +64,10 @@ void check(Network const& network, std::span<Evidence const> evidence)
 Observations gather(Network const& network, std::span<Evidence const> evidence)
 {
     auto items = std::vector<Evidence>(evidence.begin(), evidence.end());
-    std::sort(items.begin(), items.end(), [](Evidence const& a, Evidence const& b) {
-        return std::tie(a.finding, a.if_present, a.if_absent) < std::tie(b.finding, b.if_present, b.if_absent);
-    });
+    std::sort(
+        items.begin(), items.end(),
+        [](Evidence const& a, Evidence const& b)
+        { return std::tie(a.finding, a.if_present, a.if_absent) < std::tie(b.finding, b.if_present, b.if_absent); });
     auto observations = Observations{std::vector<Likelihood>(network.findings.size()), Scaled{1.0}};
     for (auto const& item : items)
     {
@@ -82,4 +83,4 @@ Observations gather(Network const& network, std::span<Evidence const> evidence)
     return observations;
 }
 
-}  // namespace padwalk::diagnosis
+} // namespace padwalk::diagnosis

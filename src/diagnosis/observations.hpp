@@ -16,17 +16,14 @@ struct Likelihood
     Scaled absent{1.0};
 
     /// The finding might as well not have been looked at.
-    [[nodiscard]] bool is_idle() const
-    {
-        return present == absent;
-    }
+    [[nodiscard]] bool is_idle() const { return present == absent; }
 };
 
 /// The product of the evidence, in an order of its own, so that the order in which it was given leaves no trace.
 /// Evidence that is equally likely either way goes into a factor of its own and touches no likelihood.
 struct Observations
 {
-    std::vector<Likelihood> of_finding;  ///< as Network::findings
+    std::vector<Likelihood> of_finding; ///< as Network::findings
     Scaled factor{1.0};
 };
 
@@ -38,4 +35,4 @@ void check(Network const& network, std::span<Evidence const> evidence);
 /// Requires: evidence passed the check
 [[nodiscard]] Observations gather(Network const& network, std::span<Evidence const> evidence);
 
-}  // namespace padwalk::diagnosis
+} // namespace padwalk::diagnosis

@@ -21,16 +21,10 @@ public:
         exponent_ = is_zero() ? 0 : exponent + shift;
     }
 
-    [[nodiscard]] bool is_zero() const
-    {
-        return mantissa_ == 0.0;
-    }
+    [[nodiscard]] bool is_zero() const { return mantissa_ == 0.0; }
 
     /// The power of two just above this number; 0 for zero.
-    [[nodiscard]] std::int64_t exponent() const
-    {
-        return exponent_;
-    }
+    [[nodiscard]] std::int64_t exponent() const { return exponent_; }
 
     /// This number as a `double`: 0 where it is too small, infinity where it is too large.
     [[nodiscard]] double value() const
@@ -47,16 +41,10 @@ public:
         return std::log(mantissa_) + static_cast<double>(exponent_) * ln_2;
     }
 
-    friend Scaled operator*(Scaled a, Scaled b)
-    {
-        return Scaled{a.mantissa_ * b.mantissa_, a.exponent_ + b.exponent_};
-    }
+    friend Scaled operator*(Scaled a, Scaled b) { return Scaled{a.mantissa_ * b.mantissa_, a.exponent_ + b.exponent_}; }
 
     /// Requires: b is not zero
-    friend Scaled operator/(Scaled a, Scaled b)
-    {
-        return Scaled{a.mantissa_ / b.mantissa_, a.exponent_ - b.exponent_};
-    }
+    friend Scaled operator/(Scaled a, Scaled b) { return Scaled{a.mantissa_ / b.mantissa_, a.exponent_ - b.exponent_}; }
 
     friend Scaled operator+(Scaled a, Scaled b)
     {
@@ -65,21 +53,18 @@ public:
             return b.is_zero() ? a : b + a;
         }
         auto const apart = a.exponent_ - b.exponent_;
-        if (b.is_zero() || apart > 64)  // b is below the last bit of a
+        if (b.is_zero() || apart > 64) // b is below the last bit of a
         {
             return a;
         }
         return Scaled{a.mantissa_ + std::ldexp(b.mantissa_, static_cast<int>(-apart)), a.exponent_};
     }
 
-    friend bool operator==(Scaled a, Scaled b)
-    {
-        return a.mantissa_ == b.mantissa_ && a.exponent_ == b.exponent_;
-    }
+    friend bool operator==(Scaled a, Scaled b) { return a.mantissa_ == b.mantissa_ && a.exponent_ == b.exponent_; }
 
 private:
-    double mantissa_ = 0.0;       // 0, or 0.5 to below 1
+    double mantissa_ = 0.0; // 0, or 0.5 to below 1
     std::int64_t exponent_ = 0;
 };
 
-}  // namespace padwalk::diagnosis
+} // namespace padwalk::diagnosis

@@ -42,4 +42,4 @@ inline std::string in_lines(std::vector<std::string> const& sentences)
     return text;
 }
 
-}  // namespace padwalk::diagnosis
+} // namespace padwalk::diagnosis

@@ -44,11 +44,14 @@ InputProblems::InputProblems(std::vector<Problem> problems)
     : std::runtime_error(problems.empty() ? "input problem" : problems.front().message), problems_(std::move(problems))
 {
     std::stable_sort(problems_.begin(), problems_.end(),
-                     [](Problem const& a, Problem const& b)
-                     { return a.place.line != b.place.line ? a.place.line < b.place.line : a.place.column < b.place.column; });
+                     [](Problem const& a, Problem const& b) {
+                         return a.place.line != b.place.line ? a.place.line < b.place.line
+                                                             : a.place.column < b.place.column;
+                     });
 }
 
-std::string as_text(std::vector<Problem> const& problems, std::string_view file, std::string_view source, std::string_view severity)
+std::string as_text(std::vector<Problem> const& problems, std::string_view file, std::string_view source,
+                    std::string_view severity)
 {
     if (source.starts_with("\xEF\xBB\xBF"))
         source.remove_prefix(3); // places are counted behind the mark that some editors put at the start
@@ -65,10 +68,12 @@ std::string as_text(std::vector<Problem> const& problems, std::string_view file,
         if (!line.empty())
         {
             std::string const number = std::to_string(p.place.line);
-            std::size_t const shown = std::max<std::size_t>(1, std::min(characters(line.substr(before, p.length)), std::size_t{100}));
+            std::size_t const shown =
+                std::max<std::size_t>(1, std::min(characters(line.substr(before, p.length)), std::size_t{100}));
             if (column <= most_shown)
-                out += std::string(5 - std::min<std::size_t>(number.size(), 5), ' ') + number + " | " + printable(line) + "\n" + "      | " +
-                       std::string(column - 1, ' ') + std::string(shown, '^') + "\n";
+                out += std::string(5 - std::min<std::size_t>(number.size(), 5), ' ') + number + " | " +
+                       printable(line) + "\n" + "      | " + std::string(column - 1, ' ') + std::string(shown, '^') +
+                       "\n";
         }
         if (!p.advice.empty())
             out += "  " + printable(p.advice) + "\n";

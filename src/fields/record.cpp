@@ -48,7 +48,8 @@ std::string in_words(units::Measure measure, double si, FieldShape const& field)
 
 void problem(ReadContext& context, Node const& node, std::string message, std::string advice)
 {
-    context.problems.push_back({node.place, node.text.size() + (node.quoted ? 2 : 0), std::move(message), std::move(advice), context.path});
+    context.problems.push_back(
+        {node.place, node.text.size() + (node.quoted ? 2 : 0), std::move(message), std::move(advice), context.path});
 }
 
 double declared_value(std::string const& text, FieldShape const& field)
@@ -59,7 +60,8 @@ double declared_value(std::string const& text, FieldShape const& field)
     return std::get<units::Reading>(read).value;
 }
 
-std::optional<units::Reading> read_quantity_node(Node const& node, FieldShape const& field, Node const& record, ReadContext& context)
+std::optional<units::Reading> read_quantity_node(Node const& node, FieldShape const& field, Node const& record,
+                                                 ReadContext& context)
 {
     if (!scalar_only(node, field, context))
         return std::nullopt;
@@ -76,14 +78,16 @@ std::optional<units::Reading> read_quantity_node(Node const& node, FieldShape co
     if ((field.low && reading.value < *field.low - slack) || (field.high && reading.value > *field.high + slack))
     {
         problem(context, node, field.name + " of '" + node.text + "' can't be",
-                "between " + in_words(*field.measure, *field.low, field) + " and " + in_words(*field.measure, *field.high, field) +
-                    " is possible; check the number and its unit");
+                "between " + in_words(*field.measure, *field.low, field) + " and " +
+                    in_words(*field.measure, *field.high, field) + " is possible; check the number and its unit");
         return std::nullopt;
     }
-    if ((field.usual_low && reading.value < *field.usual_low) || (field.usual_high && reading.value > *field.usual_high))
+    if ((field.usual_low && reading.value < *field.usual_low) ||
+        (field.usual_high && reading.value > *field.usual_high))
         context.oddities.push_back({node.place, node.text.size(), field.name + " of " + node.text + " is unusual",
                                     "usual is " + in_words(*field.measure, *field.usual_low, field) + " to " +
-                                        in_words(*field.measure, *field.usual_high, field) + "; look again at the reading and its unit",
+                                        in_words(*field.measure, *field.usual_high, field) +
+                                        "; look again at the reading and its unit",
                                     context.path});
     if (!reading.doubt_written && context.instruments && !field.instrument.empty())
     {
@@ -115,7 +119,8 @@ std::optional<std::size_t> read_choice_node(Node const& node, FieldShape const& 
     for (auto const& word : field.words)
         all += (all.empty() ? "" : ", ") + word;
     std::string const near = nearest(written, field.words);
-    problem(context, node, "'" + node.text + "' is not a " + field.name + " I know", near.empty() ? "one of: " + all : "did you mean '" + near + "'? (" + all + ")");
+    problem(context, node, "'" + node.text + "' is not a " + field.name + " I know",
+            near.empty() ? "one of: " + all : "did you mean '" + near + "'? (" + all + ")");
     return std::nullopt;
 }
 
@@ -128,7 +133,8 @@ std::optional<bool> read_yes_no_node(Node const& node, FieldShape const& field, 
         return true;
     if (written == "no" || written == "false" || written == "n" || written == "off")
         return false;
-    problem(context, node, field.name + " is yes or no; '" + node.text + "' is neither", "leave the line out if it was not looked at");
+    problem(context, node, field.name + " is yes or no; '" + node.text + "' is neither",
+            "leave the line out if it was not looked at");
     return std::nullopt;
 }
 
@@ -157,23 +163,27 @@ std::optional<Moment> read_moment_node(Node const& node, FieldShape const& field
     static constexpr int days_in[] = {31, 29, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31};
     bool const leap = year % 4 == 0 && (year % 100 != 0 || year % 400 == 0);
     bool const good = dated && (timed || text.size() == 10) && year >= 1900 && month >= 1 && month <= 12 && day >= 1 &&
-                      day <= days_in[month - 1] && !(month == 2 && day == 29 && !leap) && hour >= 0 && hour < 24 && minute >= 0 && minute < 60;
+                      day <= days_in[month - 1] && !(month == 2 && day == 29 && !leap) && hour >= 0 && hour < 24 &&
+                      minute >= 0 && minute < 60;
     if (!good)
     {
-        problem(context, node, "'" + node.text + "' is not a date; " + field.name + " wants year-month-day, with a time if you like",
+        problem(context, node,
+                "'" + node.text + "' is not a date; " + field.name + " wants year-month-day, with a time if you like",
                 "write it like '2026-05-14' or '2026-05-14 10:30'");
         return std::nullopt;
     }
     // Days from the civil calendar, counting March as the first month so that leap days fall at a year's end.
     long const y = year - (month <= 2 ? 1 : 0);
-    long const era_day = y * 365 + y / 4 - y / 100 + y / 400 + (153 * (month + (month > 2 ? -3 : 9)) + 2) / 5 + day - 1 - 719468;
+    long const era_day =
+        y * 365 + y / 4 - y / 100 + y / 400 + (153 * (month + (month > 2 ? -3 : 9)) + 2) / 5 + day - 1 - 719468;
     return Moment{text, static_cast<double>(era_day) * 24 + hour + minute / 60.0};
 }
 
 namespace
 {
 
-std::optional<CurvePoint> curve_point(std::string_view text, std::string_view head_text, Node const& node, FieldShape const& field, ReadContext& context)
+std::optional<CurvePoint> curve_point(std::string_view text, std::string_view head_text, Node const& node,
+                                      FieldShape const& field, ReadContext& context)
 {
     CurvePoint point;
     bool good = true;
@@ -205,7 +215,8 @@ std::optional<std::vector<CurvePoint>> read_curve_node(Node const& node, FieldSh
         for (std::size_t i = 0; i <= node.text.size(); ++i)
         {
             // ', ' parts points; the comma of '1,000 gpm' has no space behind it
-            bool const cut = i == node.text.size() || node.text[i] == ';' || (node.text[i] == ',' && (i + 1 == node.text.size() || node.text[i + 1] == ' '));
+            bool const cut = i == node.text.size() || node.text[i] == ';' ||
+                             (node.text[i] == ',' && (i + 1 == node.text.size() || node.text[i + 1] == ' '));
             if (cut)
                 texts.emplace_back(std::exchange(part, {}), &node);
             else if (!part.empty() || node.text[i] != ' ')
@@ -215,7 +226,8 @@ std::optional<std::vector<CurvePoint>> read_curve_node(Node const& node, FieldSh
     else if (node.kind == Node::Kind::list)
         for (auto const& item : node.items)
         {
-            if (item.kind == Node::Kind::map && item.entries.size() == 1 && item.entries[0].value.kind == Node::Kind::scalar)
+            if (item.kind == Node::Kind::map && item.entries.size() == 1 &&
+                item.entries[0].value.kind == Node::Kind::scalar)
                 texts.emplace_back(item.entries[0].key + ":" + item.entries[0].value.text, &item); // '- 0 gpm: 80 ft'
             else
                 texts.emplace_back(item.text, &item);
@@ -234,11 +246,13 @@ std::optional<std::vector<CurvePoint>> read_curve_node(Node const& node, FieldSh
             cut = text.find(" at "), skip = 4;
         if (cut == std::string::npos)
         {
-            problem(context, *where, "'" + text + "' is not a point of a curve", "write points as flow:head, for example '" + field.sample() + "'");
+            problem(context, *where, "'" + text + "' is not a point of a curve",
+                    "write points as flow:head, for example '" + field.sample() + "'");
             good = false;
             continue;
         }
-        if (auto const point = curve_point(std::string_view(text).substr(0, cut), std::string_view(text).substr(cut + skip), *where, field, context))
+        if (auto const point = curve_point(std::string_view(text).substr(0, cut),
+                                           std::string_view(text).substr(cut + skip), *where, field, context))
             points.push_back(*point);
         else
             good = false;
@@ -252,7 +266,8 @@ std::optional<std::vector<CurvePoint>> read_curve_node(Node const& node, FieldSh
     for (std::size_t i = 1; good && i < points.size(); ++i)
         if (!(points[i].flow > points[i - 1].flow) || !(points[i].head < points[i - 1].head))
         {
-            problem(context, node, "the points of a pump curve must go up in flow and down in head", "order them by flow; a healthy curve falls");
+            problem(context, node, "the points of a pump curve must go up in flow and down in head",
+                    "order them by flow; a healthy curve falls");
             good = false;
         }
     return good ? std::optional(std::move(points)) : std::nullopt;
@@ -262,8 +277,11 @@ bool check_form(Node const& node, Node::Kind kind, FieldShape const& field, Read
 {
     if (node.kind == kind)
         return true;
-    problem(context, node, field.name + " is " + std::string(called(kind)) + ", but " + std::string(called(node.kind)) + " stands here",
-            kind == Node::Kind::list ? "start each line with '- '" : "write its fields on lines of their own, set in by two spaces");
+    problem(context, node,
+            field.name + " is " + std::string(called(kind)) + ", but " + std::string(called(node.kind)) +
+                " stands here",
+            kind == Node::Kind::list ? "start each line with '- '"
+                                     : "write its fields on lines of their own, set in by two spaces");
     return false;
 }
 
@@ -274,11 +292,14 @@ bool check_names(Node const& node, FieldShape const& field, ReadContext& context
     {
         auto const& entry = node.entries[i];
         if (entry.key.empty())
-            context.problems.push_back({entry.place, 0, "a name is empty under " + field.name, "give it a name of your own", context.path});
+            context.problems.push_back(
+                {entry.place, 0, "a name is empty under " + field.name, "give it a name of your own", context.path});
         for (std::size_t k = 0; k < i; ++k)
             if (node.entries[k].key == entry.key)
-                context.problems.push_back({entry.place, entry.key.size(), "'" + entry.key + "' stands twice under " + field.name + ", first in line " +
-                                                std::to_string(node.entries[k].place.line), "give each a name of its own", context.path});
+                context.problems.push_back({entry.place, entry.key.size(),
+                                            "'" + entry.key + "' stands twice under " + field.name +
+                                                ", first in line " + std::to_string(node.entries[k].place.line),
+                                            "give each a name of its own", context.path});
     }
     return context.problems.size() == before;
 }
@@ -287,7 +308,9 @@ bool check_map(Node const& node, RecordShape const& shape, ReadContext& context)
 {
     if (node.kind != Node::Kind::map)
     {
-        problem(context, node, (shape.name.empty() ? std::string("this") : shape.name) + " is a group of fields, but " + std::string(called(node.kind)) + " stands here",
+        problem(context, node,
+                (shape.name.empty() ? std::string("this") : shape.name) + " is a group of fields, but " +
+                    std::string(called(node.kind)) + " stands here",
                 "write 'field: value' lines; the fields are listed by 'padwalk sheet'");
         return false;
     }
@@ -301,7 +324,9 @@ bool check_map(Node const& node, RecordShape const& shape, ReadContext& context)
         std::string const key = normal_key(entry.key);
         auto const twice = std::find_if(met.begin(), met.end(), [&](auto const& m) { return m.first == key; });
         if (twice != met.end())
-            context.problems.push_back({entry.place, entry.key.size(), "'" + entry.key + "' stands twice under " + shape.name + ", first in line " + std::to_string(twice->second.line),
+            context.problems.push_back({entry.place, entry.key.size(),
+                                        "'" + entry.key + "' stands twice under " + shape.name + ", first in line " +
+                                            std::to_string(twice->second.line),
                                         "keep one of them", context.path});
         met.emplace_back(key, entry.place);
         blank.emplace_back(entry.value.kind == Node::Kind::nothing);
@@ -311,8 +336,9 @@ bool check_map(Node const& node, RecordShape const& shape, ReadContext& context)
         std::string all;
         for (auto const& name : names)
             all += (all.empty() ? "" : ", ") + name;
-        context.problems.push_back({entry.place, entry.key.size(), "unknown key '" + entry.key + "' under " + shape.name,
-                                    near.empty() ? "known here: " + all : "did you mean '" + near + "'?", context.path});
+        context.problems.push_back(
+            {entry.place, entry.key.size(), "unknown key '" + entry.key + "' under " + shape.name,
+             near.empty() ? "known here: " + all : "did you mean '" + near + "'?", context.path});
     }
     auto const given = [&](std::string const& name)
     {
@@ -323,7 +349,8 @@ bool check_map(Node const& node, RecordShape const& shape, ReadContext& context)
     };
     for (auto const& f : shape.fields)
         if (f.required && !context.partial && !given(f.name))
-            problem(context, node, shape.name + " has no '" + f.name + "': " + f.meaning, "add '" + f.name + ": " + f.sample() + "'");
+            problem(context, node, shape.name + " has no '" + f.name + "': " + f.meaning,
+                    "add '" + f.name + ": " + f.sample() + "'");
     return true;
 }
 

@@ -64,7 +64,8 @@ std::string FieldShape::describe(units::System system) const
         if (!units::info(*measure).basis.empty())
             out += " as " + std::string(units::info(*measure).basis);
         if (low && high)
-            out += ", " + units::show(*measure, *low, 0, style(system)) + " to " + units::show(*measure, *high, 0, style(system));
+            out += ", " + units::show(*measure, *low, 0, style(system)) + " to " +
+                   units::show(*measure, *high, 0, style(system));
         return out;
     }
     case Form::choice: return joined(words, " | ");

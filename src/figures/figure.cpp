@@ -29,7 +29,8 @@ double share_of(std::vector<double> const& samples, double p)
 // A model's "can't be computed here"; anything else that is thrown is a mistake of the program.
 bool is_answer(std::exception const& e)
 {
-    return dynamic_cast<std::logic_error const*>(&e) == nullptr || dynamic_cast<std::domain_error const*>(&e) != nullptr;
+    return dynamic_cast<std::logic_error const*>(&e) == nullptr ||
+           dynamic_cast<std::domain_error const*>(&e) != nullptr;
 }
 
 bool is_quantity(fields::FieldShape const& field)
@@ -46,7 +47,8 @@ bool outside(fields::FieldShape const& field, double value)
 std::string span_of(fields::FieldShape const& field)
 {
     auto const style = field.style(units::System::us);
-    return units::show(*field.measure, *field.low, 0, style) + " to " + units::show(*field.measure, *field.high, 0, style);
+    return units::show(*field.measure, *field.low, 0, style) + " to " +
+           units::show(*field.measure, *field.high, 0, style);
 }
 
 std::size_t index_of(fields::RecordShape const& shape, std::string const& name)
@@ -147,7 +149,8 @@ std::vector<Doubted> doubted_inputs(Figure const& figure, Prepared const& p)
     {
         auto const& used = figure.inputs[k];
         if (is_quantity(*used.shape) && used.reading.doubt > 0)
-            out.push_back({p.input[k], used.reading, used.shape->low.value_or(-unlimited), used.shape->high.value_or(unlimited)});
+            out.push_back(
+                {p.input[k], used.reading, used.shape->low.value_or(-unlimited), used.shape->high.value_or(unlimited)});
     }
     return out;
 }
@@ -165,8 +168,9 @@ void carry_doubt(Figure& figure, Prepared& p)
     {
         auto const u = sequence.next();
         for (std::size_t k = 0; k < doubted.size(); ++k)
-            p.kernel->set(doubted[k].field, numerics::truncated_normal_quantile(u[k], doubted[k].reading.value, doubted[k].reading.doubt,
-                                                                                doubted[k].low, doubted[k].high));
+            p.kernel->set(doubted[k].field,
+                          numerics::truncated_normal_quantile(u[k], doubted[k].reading.value, doubted[k].reading.doubt,
+                                                              doubted[k].low, doubted[k].high));
         double const factor = own > 0 ? 1 + own * numerics::standard_normal_quantile(u.back()) : 1.0;
         try
         {
@@ -184,7 +188,8 @@ void carry_doubt(Figure& figure, Prepared& p)
                 samples[i].push_back(*value * factor);
     }
     if (failed > 0)
-        figure.note = "part of the readings' doubt (" + std::to_string(std::max(1, 100 * failed / sample_points)) + " %) lies outside what the model covers";
+        figure.note = "part of the readings' doubt (" + std::to_string(std::max(1, 100 * failed / sample_points)) +
+                      " %) lies outside what the model covers";
     double const p_low = numerics::standard_normal_cdf(-units::coverage);
     for (std::size_t i = 0; i < samples.size(); ++i)
         if (figure.outputs[i].value && samples[i].size() >= 2)
@@ -222,7 +227,8 @@ Inputs& Inputs::add_node(std::string name, fields::Node node)
 
 units::Reading OutputValue::reading() const
 {
-    return {shape->measure.value_or(units::Measure::number), value.value_or(0), (high - low) / (2 * units::coverage), "computed", false};
+    return {shape->measure.value_or(units::Measure::number), value.value_or(0), (high - low) / (2 * units::coverage),
+            "computed", false};
 }
 
 OutputValue const& Figure::output(std::string_view name) const
@@ -257,8 +263,10 @@ Figure run(Model const& model, Inputs const& inputs)
         if (field.measure != reading.measure)
             throw std::logic_error("input '" + item.name + "' of " + model.name + " is of another measure");
         if (outside(field, reading.value))
-            figure.why_not = item.name + " of " + units::show(reading.measure, reading.value, reading.doubt, field.style(units::System::us)) +
-                             " is outside " + span_of(field);
+            figure.why_not =
+                item.name + " of " +
+                units::show(reading.measure, reading.value, reading.doubt, field.style(units::System::us)) +
+                " is outside " + span_of(field);
         p.kernel->set(i, reading.value);
         figure.inputs.push_back({&field, reading, {}, false});
         p.input.push_back(i);

@@ -7,7 +7,10 @@ namespace padwalk::reference
 {
 
 DataProblems::DataProblems(std::string file_, std::string source_, std::vector<fields::Problem> problems_)
-    : std::runtime_error("data file " + file_ + ": " + (problems_.empty() ? "problem" : problems_.front().message + " (line " + std::to_string(problems_.front().place.line) + ")")),
+    : std::runtime_error("data file " + file_ + ": " +
+                         (problems_.empty() ? "problem"
+                                            : problems_.front().message + " (line " +
+                                                  std::to_string(problems_.front().place.line) + ")")),
       file(std::move(file_)), source(std::move(source_)), problems(std::move(problems_))
 {
 }
@@ -41,7 +44,9 @@ fields::Node const& Data::file(std::string const& path) const
 {
     auto const found = files_.find(path);
     if (found == files_.end())
-        throw DataProblems(path, {}, {{{}, 0, "the file is missing", "a data folder holds every file that the built-in data has", {}}});
+        throw DataProblems(
+            path, {},
+            {{{}, 0, "the file is missing", "a data folder holds every file that the built-in data has", {}}});
     return found->second;
 }
 

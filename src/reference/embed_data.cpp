@@ -69,8 +69,8 @@ int main(int count, char** arguments)
         try
         {
             std::string const packed = reference::pack(reference::read_yaml(text));
-            list += "        {\"" + std::filesystem::relative(path, folder).generic_string() + "\", std::string_view(" + as_literal(packed) + ", " +
-                    std::to_string(packed.size()) + ")},\n";
+            list += "        {\"" + std::filesystem::relative(path, folder).generic_string() + "\", std::string_view(" +
+                    as_literal(packed) + ", " + std::to_string(packed.size()) + ")},\n";
         }
         catch (fields::InputProblems const& bad)
         {
@@ -81,7 +81,8 @@ int main(int count, char** arguments)
     std::ofstream out(arguments[2], std::ios::binary);
     out << "// Made by embed_data from the files of data/.\n"
            "// The standard asks compilers for 65,536 characters in a literal; those in use take far more.\n"
-           "#pragma GCC diagnostic ignored \"-Woverlength-strings\"\n#include \"built_in.hpp\"\n\nnamespace padwalk::reference\n{\n\n"
+           "#pragma GCC diagnostic ignored \"-Woverlength-strings\"\n#include \"built_in.hpp\"\n\nnamespace "
+           "padwalk::reference\n{\n\n"
            "std::vector<std::pair<std::string_view, std::string_view>> const& built_in_files()\n{\n"
            "    static std::vector<std::pair<std::string_view, std::string_view>> const files{\n"
         << list << "    };\n    return files;\n}\n\n} // namespace padwalk::reference\n";

@@ -12,19 +12,23 @@ using fields::Record;
 Record<Cited> const& Cited::declaration()
 {
     static Record<Cited> const record = Record<Cited>("source", "where a figure comes from")
-                                            .field("key", &Cited::key, "key of the bibliography").required()
+                                            .field("key", &Cited::key, "key of the bibliography")
+                                            .required()
                                             .field("where", &Cited::where, "page, table or section")
-                                            .field("seen", &Cited::seen, "how it was seen").required();
+                                            .field("seen", &Cited::seen, "how it was seen")
+                                            .required();
     return record;
 }
 
 Record<Source> const& Source::declaration()
 {
     static Record<Source> const record = Record<Source>("sources", "a work of the bibliography")
-                                             .field("title", &Source::title, "what it is").required()
+                                             .field("title", &Source::title, "what it is")
+                                             .required()
                                              .field("by", &Source::by, "who wrote or issued it")
                                              .field("year", &Source::year, "year or edition")
-                                             .field("seen", &Source::seen, "what of it was seen").required();
+                                             .field("seen", &Source::seen, "what of it was seen")
+                                             .required();
     return record;
 }
 
@@ -32,10 +36,12 @@ Record<Instrument> const& Instrument::declaration()
 {
     static Record<Instrument> const record =
         Record<Instrument>("instrument", "what an instrument's readings are worth")
-            .field("name", &Instrument::name, "as it is called in a report").required()
+            .field("name", &Instrument::name, "as it is called in a report")
+            .required()
             .field("doubt", &Instrument::doubt, "standard uncertainty, with its unit")
             .field("share", &Instrument::share, "or this share of the reading, whichever is more")
-            .field("source", &Instrument::source, "where the figure comes from").required();
+            .field("source", &Instrument::source, "where the figure comes from")
+            .required();
     return record;
 }
 
@@ -48,7 +54,8 @@ struct SourcesOnly
     fields::Named<Source> sources;
     static Record<SourcesOnly> const& declaration()
     {
-        static Record<SourcesOnly> const record = Record<SourcesOnly>("file", "a data file").field("sources", &SourcesOnly::sources, "works cited");
+        static Record<SourcesOnly> const record =
+            Record<SourcesOnly>("file", "a data file").field("sources", &SourcesOnly::sources, "works cited");
         return record;
     }
 };
@@ -59,9 +66,11 @@ struct InstrumentTable
     fields::Named<Source> sources;
     static Record<InstrumentTable> const& declaration()
     {
-        static Record<InstrumentTable> const record = Record<InstrumentTable>("instruments", "the instrument table")
-                                                          .field("instruments", &InstrumentTable::instruments, "by kind").required()
-                                                          .field("sources", &InstrumentTable::sources, "works cited");
+        static Record<InstrumentTable> const record =
+            Record<InstrumentTable>("instruments", "the instrument table")
+                .field("instruments", &InstrumentTable::instruments, "by kind")
+                .required()
+                .field("sources", &InstrumentTable::sources, "works cited");
         return record;
     }
 };
@@ -81,7 +90,8 @@ double doubt_of(Instrument const& instrument, units::Reading const& reading)
     double doubt = instrument.share ? std::abs(reading.value) * units::in_si(*instrument.share) : 0.0;
     if (!instrument.doubt)
         return doubt;
-    bool const bare = units::info(reading.measure).dimension == units::Dimension::none || reading.measure == units::Measure::fraction;
+    bool const bare =
+        units::info(reading.measure).dimension == units::Dimension::none || reading.measure == units::Measure::fraction;
     // 'a ± b' reads b as a difference of the measure's own scale, also for temperatures; coverage is taken out again.
     std::string const text = bare ? "0 ± " + *instrument.doubt : "0 +/- " + *instrument.doubt;
     auto const read = units::read_quantity(text, reading.measure, "doubt");
@@ -105,7 +115,8 @@ std::map<std::string, Source> bibliography(Data const& data)
         fields::read_record(fields::Node::map({{"sources", sources->place, *sources}}), read, context);
         for (auto const& [key, source] : read.sources)
             if (!out.emplace(key, source).second)
-                context.problems.push_back({sources->place, 0, "source '" + key + "' stands in two files", "keep one", {}});
+                context.problems.push_back(
+                    {sources->place, 0, "source '" + key + "' stands in two files", "keep one", {}});
         if (!context.problems.empty())
             throw DataProblems(path, {}, context.problems);
     }
@@ -117,7 +128,8 @@ fields::Instruments instruments(Data const& data)
     auto const table = std::make_shared<std::map<std::string, Instrument>>();
     for (auto const& [key, row] : read_table<InstrumentTable>(data, "instruments.yaml").instruments)
         table->emplace(key, row);
-    return [table](units::Reading const& reading, std::string const& row, fields::Node const& record) -> fields::InstrumentDoubt
+    return [table](units::Reading const& reading, std::string const& row,
+                   fields::Node const& record) -> fields::InstrumentDoubt
     {
         fields::Node const* kit = record.find("kit");
         auto found = kit != nullptr ? table->find(row + "/" + as_choice(kit->text)) : table->end();

@@ -27,7 +27,8 @@ using fields::Problem;
 
 [[noreturn]] void refuse_alias(Place place)
 {
-    refuse(place, 1, "'*' refers to another place; that is not taken here", "write the value out, or put quotes round it");
+    refuse(place, 1, "'*' refers to another place; that is not taken here",
+           "write the value out, or put quotes round it");
 }
 
 Place place_of(std::string_view text, std::size_t offset)
@@ -51,12 +52,16 @@ void check_characters(std::string_view text)
         std::string_view const rest = text.substr(i);
         std::size_t const length = units::character_length(rest);
         if (length == 0)
-            refuse(place_of(text, i), 1, "this is not UTF-8 text", "save the file as UTF-8; a photo or a PDF is not a visit");
+            refuse(place_of(text, i), 1, "this is not UTF-8 text",
+                   "save the file as UTF-8; a photo or a PDF is not a visit");
         bool const line_end = rest.front() == '\n' || rest.starts_with("\r\n");
         if (rest.front() == '\r' && !line_end)
-            refuse(place_of(text, i), 1, "a carriage return stands alone here", "save the file with line ends of the usual kind (LF or CR LF)");
+            refuse(place_of(text, i), 1, "a carriage return stands alone here",
+                   "save the file with line ends of the usual kind (LF or CR LF)");
         if (units::is_control(rest) && !line_end && rest.front() != '\t')
-            refuse(place_of(text, i), length, "a control character (byte " + std::to_string(static_cast<unsigned char>(rest.front())) + ") stands here",
+            refuse(place_of(text, i), length,
+                   "a control character (byte " + std::to_string(static_cast<unsigned char>(rest.front())) +
+                       ") stands here",
                    "save the file as plain UTF-8 text");
         i += length;
     }
@@ -131,9 +136,11 @@ public:
     {
         std::string_view const here = from(at(mark));
         if (here.starts_with(','))
-            refuse(at(mark), 1, "',' does not belong here", "write 'name: value', or put quotes round a text that starts so");
+            refuse(at(mark), 1, "',' does not belong here",
+                   "write 'name: value', or put quotes round a text that starts so");
         if (started_)
-            refuse(at(mark), 0, "a second document starts here", "check how far this line is set in: lines of one group start in the same column");
+            refuse(at(mark), 0, "a second document starts here",
+                   "check how far this line is set in: lines of one group start in the same column");
         started_ = true;
     }
     void OnDocumentEnd() override {}
@@ -144,11 +151,9 @@ public:
         node.place = at(mark);
         add(std::move(node));
     }
-    void OnAlias(YAML::Mark const& mark, YAML::anchor_t) override
-    {
-        refuse_alias(at(mark));
-    }
-    void OnScalar(YAML::Mark const& mark, std::string const& tag, YAML::anchor_t anchor, std::string const& value) override
+    void OnAlias(YAML::Mark const& mark, YAML::anchor_t) override { refuse_alias(at(mark)); }
+    void OnScalar(YAML::Mark const& mark, std::string const& tag, YAML::anchor_t anchor,
+                  std::string const& value) override
     {
         no_anchor(mark, anchor);
         bool const quoted = tag == "!";
@@ -163,12 +168,14 @@ public:
         no_control(node);
         add(std::move(node));
     }
-    void OnSequenceStart(YAML::Mark const& mark, std::string const& tag, YAML::anchor_t anchor, YAML::EmitterStyle::value) override
+    void OnSequenceStart(YAML::Mark const& mark, std::string const& tag, YAML::anchor_t anchor,
+                         YAML::EmitterStyle::value) override
     {
         open(Node::Kind::list, mark, tag, anchor);
     }
     void OnSequenceEnd() override { close(); }
-    void OnMapStart(YAML::Mark const& mark, std::string const& tag, YAML::anchor_t anchor, YAML::EmitterStyle::value) override
+    void OnMapStart(YAML::Mark const& mark, std::string const& tag, YAML::anchor_t anchor,
+                    YAML::EmitterStyle::value) override
     {
         open(Node::Kind::map, mark, tag, anchor);
     }
@@ -192,7 +199,8 @@ private:
 
     [[nodiscard]] static Place at(YAML::Mark const& mark)
     {
-        return {static_cast<std::size_t>(std::max(mark.line, 0)) + 1, static_cast<std::size_t>(std::max(mark.column, 0)) + 1};
+        return {static_cast<std::size_t>(std::max(mark.line, 0)) + 1,
+                static_cast<std::size_t>(std::max(mark.column, 0)) + 1};
     }
     [[nodiscard]] std::string_view from(Place place) const
     {
@@ -226,13 +234,16 @@ private:
     static void no_control(Node const& node)
     {
         for (std::size_t i = 0; i < node.text.size(); ++i)
-            if (units::is_control(std::string_view(node.text).substr(i)) && node.text[i] != '\n' && node.text[i] != '\t')
-                refuse(node.place, 1, "an escape in this text stands for a control character", "write the text without it");
+            if (units::is_control(std::string_view(node.text).substr(i)) && node.text[i] != '\n' &&
+                node.text[i] != '\t')
+                refuse(node.place, 1, "an escape in this text stands for a control character",
+                       "write the text without it");
     }
     static void no_anchor(YAML::Mark const& mark, YAML::anchor_t anchor)
     {
         if (anchor != 0)
-            refuse(at(mark), 1, "'&' names a place to refer to; that is not taken here", "write the value out, or put quotes round it");
+            refuse(at(mark), 1, "'&' names a place to refer to; that is not taken here",
+                   "write the value out, or put quotes round it");
     }
     static void no_tag(YAML::Mark const& mark, std::string const& tag)
     {
@@ -253,7 +264,8 @@ private:
         if (!open_.empty() && open_.back().node.kind == Node::Kind::map && !open_.back().key)
             refuse(place, 1, "a key must be one plain value", "write 'name: value'");
         if (open_.size() >= limits_.depth)
-            refuse(place, 1, "nested more than " + std::to_string(limits_.depth) + " deep", "a visit needs no more than six levels");
+            refuse(place, 1, "nested more than " + std::to_string(limits_.depth) + " deep",
+                   "a visit needs no more than six levels");
         count(place);
         Open next;
         next.node.kind = kind;
@@ -300,19 +312,23 @@ private:
 // What the library could not read, in its words, at the place where a person would look.
 [[noreturn]] void refuse_unreadable(YAML::Exception const& e, std::string_view text, TreeBuilder const& builder)
 {
-    Place place{static_cast<std::size_t>(std::max(e.mark.line, 0)) + 1, static_cast<std::size_t>(std::max(e.mark.column, 0)) + 1};
+    Place place{static_cast<std::size_t>(std::max(e.mark.line, 0)) + 1,
+                static_cast<std::size_t>(std::max(e.mark.column, 0)) + 1};
     auto said = [&](std::string_view words) { return e.msg.find(words) != std::string::npos; };
     if (said("EOF in scalar"))
-        refuse(open_quote(text, builder.line()).value_or(place), 1, "this quote does not close on its line", "close it, or leave both quotes out");
+        refuse(open_quote(text, builder.line()).value_or(place), 1, "this quote does not close on its line",
+               "close it, or leave both quotes out");
     if (said("referenced anchor"))
         refuse_alias(place);
     if (said("flow not found"))
-        refuse(builder.open_bracket().value_or(place), 1, "this bracket is not closed", "close it, or write one value per line without brackets");
+        refuse(builder.open_bracket().value_or(place), 1, "this bracket is not closed",
+               "close it, or write one value per line without brackets");
     std::size_t start = 0;
     for (std::size_t i = 1; i < place.line; ++i)
         start = std::min(text.find('\n', start), text.size() - 1) + 1;
     std::string_view const line = text.substr(start, text.find('\n', start) - start);
-    std::string advice = "write 'name: value', one per line, lines of one group in the same column; quote text that holds ': '";
+    std::string advice =
+        "write 'name: value', one per line, lines of one group in the same column; quote text that holds ': '";
     if (said("block scalar") || said("unknown token"))
         advice = "if a value starts with one of > | % @ ` , put quotes round it";
     else if (line.find('\t') != std::string_view::npos)
@@ -325,11 +341,15 @@ private:
 fields::Node read_yaml(std::string_view text, YamlLimits const& limits)
 {
     if (text.size() > limits.bytes)
-        refuse({}, 0, "the file has " + std::to_string(text.size()) + " bytes; at most " + std::to_string(limits.bytes) + " are read", "one file is one visit");
+        refuse({}, 0,
+               "the file has " + std::to_string(text.size()) + " bytes; at most " + std::to_string(limits.bytes) +
+                   " are read",
+               "one file is one visit");
     if (text.starts_with("\xEF\xBB\xBF"))
         text.remove_prefix(3);
     check_characters(text);
-    std::size_t const last = text.find_last_not_of(" \t\r\n"); // with white space at the end an unclosed quote would pass
+    std::size_t const last =
+        text.find_last_not_of(" \t\r\n"); // with white space at the end an unclosed quote would pass
     std::string const trimmed(text.substr(0, last == std::string_view::npos ? 0 : last + 1));
     TreeBuilder builder(trimmed, limits);
     try

@@ -56,6 +56,7 @@ std::string_view key_of(assess::Condition condition)
     case assess::Condition::unsafe: return "unsafe";
     case assess::Condition::does_not_work: return "does_not_work";
     case assess::Condition::works_with_fault: return "works_with_fault";
+    case assess::Condition::cannot_tell: return "cannot_tell";
     case assess::Condition::works: return "works";
     case assess::Condition::not_tested: break;
     }
@@ -226,6 +227,20 @@ Tree tree(fields::Problem const& odd)
                          .add("column", odd.place.column));
 }
 
+Tree tree(assess::Undecided const& entry)
+{
+    Tree causes = Tree::list();
+    for (std::size_t const i : entry.causes)
+        causes.push(i);
+    return std::move(Tree::map()
+                         .add("finding", entry.finding)
+                         .add("causes", std::move(causes))
+                         .add("decides", entry.decides)
+                         .add("by_whom", texts(entry.by_whom))
+                         .add("minutes", entry.minutes)
+                         .add("needs", entry.needs));
+}
+
 template <class List> Tree trees(List const& list)
 {
     return list_of(list, [](auto const& entry) { return tree(entry); });
@@ -238,6 +253,7 @@ template <class List> Tree trees(List const& list, units::System system)
 
 void add_basis(Tree& out, assess::Assessment const& a)
 {
+    out.add("undecided", trees(a.undecided));
     out.add("questions", trees(a.questions));
     out.add("assumptions", list_of(a.assumptions, [](auto const& e)
                                    { return std::move(Tree::map().add("what", e.what).add("because", e.because)); }));

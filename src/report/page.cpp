@@ -93,10 +93,10 @@ Page page_of(assess::Assessment const& a, units::System system)
     if (!a.weather.empty())
         page.about.push_back("Weather: " + a.weather);
     for (auto&& section :
-         {danger_section(a), answer_section(a), call_section(a), verdict_section(a), cause_section(a), check_section(a),
-          meanwhile_section(a), figure_section(a, system), comparison_section(a), reading_section(a, system),
-          note_section(a), understanding_section(a), oddity_section(a), conflict_section(a), not_tested_section(a),
-          blank_section(a), assumption_section(a), source_section(a)})
+         {danger_section(a), answer_section(a), call_section(a), verdict_section(a), undecided_section(a),
+          cause_section(a), check_section(a), meanwhile_section(a), figure_section(a, system), comparison_section(a),
+          reading_section(a, system), note_section(a), understanding_section(a), oddity_section(a), conflict_section(a),
+          not_tested_section(a), blank_section(a), assumption_section(a), source_section(a)})
         if (!section.blocks.empty())
             page.sections.push_back(section);
     if (!a.causes.empty())

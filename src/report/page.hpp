@@ -94,6 +94,7 @@ struct Page
 [[nodiscard]] Section note_section(assess::Assessment const& a);
 [[nodiscard]] Section understanding_section(assess::Assessment const& a);
 [[nodiscard]] Section oddity_section(assess::Assessment const& a);
+[[nodiscard]] Section undecided_section(assess::Assessment const& a);
 [[nodiscard]] Section conflict_section(assess::Assessment const& a);
 [[nodiscard]] Section not_tested_section(assess::Assessment const& a);
 [[nodiscard]] Section blank_section(assess::Assessment const& a);

@@ -95,6 +95,32 @@ Section check_section(assess::Assessment const& a)
     return out;
 }
 
+Section undecided_section(assess::Assessment const& a)
+{
+    Section out{"undecided", "What can't be told from here", {}};
+    for (auto const& entry : a.undecided)
+    {
+        auto const& finding = a.findings.at(entry.finding);
+        Card card{capitalised(at_item(a, finding.name, finding.item)), {}, {}, 0, Tone::plain, {}};
+        std::vector<std::string> behind;
+        for (std::size_t const i : entry.causes)
+            behind.push_back(a.causes.at(i).name + ", " + chance(a.causes.at(i).probability));
+        if (behind.empty())
+            behind.push_back("no cause known here explains it well");
+        card.parts.push_back({"May be", std::move(behind)});
+        if (!entry.decides.empty())
+        {
+            card.parts.push_back({"Decided by", {capitalised(entry.decides)}});
+            std::string who;
+            for (auto const& by : entry.by_whom)
+                who += (who.empty() ? "" : " or ") + by;
+            card.parts.push_back({"By whom", {who + "; needs: " + entry.needs}});
+        }
+        out.blocks.emplace_back(std::move(card));
+    }
+    return out;
+}
+
 Section conflict_section(assess::Assessment const& a)
 {
     Section out{"conflict", "What does not fit together", {}};

@@ -64,6 +64,7 @@ std::string_view condition_word(assess::Condition condition)
     case assess::Condition::unsafe: return "not safe to use";
     case assess::Condition::does_not_work: return "does not work";
     case assess::Condition::works_with_fault: return "works, with a fault";
+    case assess::Condition::cannot_tell: return "can't tell from here";
     case assess::Condition::works: return "works, as far as it was tried";
     case assess::Condition::not_tested: break;
     }

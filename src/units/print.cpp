@@ -138,7 +138,9 @@ std::string show_with_doubt(Measure measure, double value, double doubt, Style s
     double const scale = unit.empty() ? 1.0 : unit_of(measure, unit).scale;
     double const shown_doubt = doubt / scale;
     int const decimals = std::min(decimals_for(in_unit(measure, value, unit), shown_doubt), 9);
-    return with_unit(show_number(in_unit(measure, value, unit), decimals) + " ± " + show_number(coverage * shown_doubt, decimals), measure, unit);
+    return with_unit(show_number(in_unit(measure, value, unit), decimals) + " ± " +
+                         show_number(coverage * shown_doubt, decimals),
+                     measure, unit);
 }
 
 std::string show_interval(Measure measure, double value, double low, double high, Style style)
@@ -150,7 +152,8 @@ std::string show_interval(Measure measure, double value, double low, double high
     double const scale = unit.empty() ? 1.0 : unit_of(measure, unit).scale;
     int const decimals = std::min(decimals_for(in_unit(measure, value, unit), doubt / scale), 9);
     return with_unit(show_number(in_unit(measure, value, unit), decimals), measure, unit) + " (" +
-           show_number(in_unit(measure, low, unit), decimals) + " to " + show_number(in_unit(measure, high, unit), decimals) + ")";
+           show_number(in_unit(measure, low, unit), decimals) + " to " +
+           show_number(in_unit(measure, high, unit), decimals) + ")";
 }
 
 } // namespace padwalk::units

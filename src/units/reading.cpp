@@ -43,7 +43,8 @@ class Scanner
 {
 public:
     Scanner(std::string_view original, PlainText const& plain, MeasureInfo const& measure, std::string_view field)
-        : original_(original), plain_(plain), text_(plain.text), measure_(measure), field_(field), dimensions_(dimensions_of(measure))
+        : original_(original), plain_(plain), text_(plain.text), measure_(measure), field_(field),
+          dimensions_(dimensions_of(measure))
     {
     }
 
@@ -122,7 +123,8 @@ TextProblem Scanner::not_a_number(std::size_t start) const
         return problem(start, text_.size(), quote(start, text_.size()) + " is a limit, not a reading",
                        "write a value with its doubt: half a limit ± the other half, say");
     if (shown.front() == '~')
-        return problem(start, text_.size(), quote(start, text_.size()) + " does not start with a number", "leave '~' out and write the doubt with ±");
+        return problem(start, text_.size(), quote(start, text_.size()) + " does not start with a number",
+                       "leave '~' out and write the doubt with ±");
     return problem(start, text_.size(), quote(start, text_.size()) + " does not start with a number", example());
 }
 
@@ -133,14 +135,19 @@ TextProblem Scanner::other_dimension(std::size_t number_start, UnitMatch const& 
     if (d == Dimension::gauge_only || d == Dimension::absolute_only) // 'a pressure' would not tell them apart
         wanted = (measure_.name.front() == 'a' ? "an " : "a ") + std::string(measure_.name);
     return problem(number_start, pos_ + other.length,
-                   quote(number_start, pos_ + other.length) + " is " + std::string(noun(d)) + "; " + field_ + " is " + wanted, example());
+                   quote(number_start, pos_ + other.length) + " is " + std::string(noun(d)) + "; " + field_ + " is " +
+                       wanted,
+                   example());
 }
 
 TextProblem Scanner::no_unit_here(std::size_t number_start) const
 {
-    bool const nothing_follows = at_end() || rest().starts_with("+/-") || (rest().starts_with("%") && text_.find("+/-") < pos_);
+    bool const nothing_follows =
+        at_end() || rest().starts_with("+/-") || (rest().starts_with("%") && text_.find("+/-") < pos_);
     if (nothing_follows)
-        return problem(number_start, pos_, quote(number_start, pos_) + " has no unit; " + field_ + " is " + std::string(measure_.noun), example_and_units());
+        return problem(number_start, pos_,
+                       quote(number_start, pos_) + " has no unit; " + field_ + " is " + std::string(measure_.noun),
+                       example_and_units());
     if (UnitMatch const other = match_unit(rest(), {}); other.unit != nullptr && !other.folded)
         return other_dimension(number_start, other);
     std::size_t const end = std::min(text_.find(' ', pos_), text_.size());
@@ -153,8 +160,10 @@ TextProblem Scanner::leftover() const
 {
     bool const range = text_[pos_] == '-' || rest().starts_with("to ");
     if (range)
-        return problem(0, text_.size(), quote(0, text_.size()) + " is a range, not a reading", "write the middle and half the width: 'value ± half'");
-    return problem(pos_, text_.size(), quote(pos_, text_.size()) + " after the reading is not understood", "give one value, with its doubt behind ± if you like; " + example());
+        return problem(0, text_.size(), quote(0, text_.size()) + " is a range, not a reading",
+                       "write the middle and half the width: 'value ± half'");
+    return problem(pos_, text_.size(), quote(pos_, text_.size()) + " after the reading is not understood",
+                   "give one value, with its doubt behind ± if you like; " + example());
 }
 
 double Scanner::to_si(Unit const& unit, double number, bool difference) const
@@ -171,7 +180,8 @@ Wrong Scanner::amount(double& out, std::size_t start)
 {
     WrittenNumber const number = written_amount(rest());
     if (!number.problem.empty())
-        return problem(pos_, pos_ + number.length, quote(pos_, pos_ + number.length) + " " + number.problem, number.advice);
+        return problem(pos_, pos_ + number.length, quote(pos_, pos_ + number.length) + " " + number.problem,
+                       number.advice);
     if (!number.value)
         return not_a_number(start);
     out = *number.value;
@@ -193,7 +203,8 @@ Wrong Scanner::value_part()
     {
         if (auto bad = term(first ? start : pos_, first, sign, total))
             return bad;
-        bool const hyphen = unit_ != nullptr && unit_->symbol == "'" && pos_ + 1 < text_.size() && text_[pos_] == '-' && is_digit(text_[pos_ + 1]);
+        bool const hyphen = unit_ != nullptr && unit_->symbol == "'" && pos_ + 1 < text_.size() && text_[pos_] == '-' &&
+                            is_digit(text_[pos_ + 1]);
         if (hyphen)
             ++pos_; // 5'-6"
         bool const more = !at_end() && is_digit(text_[pos_]) && unit_ != nullptr && adds_up(unit_->dimension);
@@ -210,7 +221,8 @@ Wrong Scanner::term(std::size_t start, bool first, double sign, double& total)
     if (auto bad = amount(number, start))
         return bad;
     skip_space();
-    bool const alone = first && (pure() || (at_end() && measure_.measure == Measure::fraction) || rest().starts_with("+/-"));
+    bool const alone =
+        first && (pure() || (at_end() && measure_.measure == Measure::fraction) || rest().starts_with("+/-"));
     if (alone)
     {
         total = sign * number; // a unit may still follow the doubt: '18 ± 1 psi'
@@ -226,10 +238,13 @@ Wrong Scanner::term(std::size_t start, bool first, double sign, double& total)
         return other_dimension(start, longer);
     pos_ += match.length;
     if (!first && match.unit->scale >= unit_->scale)
-        return problem(start, pos_, quote(start, pos_) + " after '" + std::string(unit_->symbol) + "' is not understood", "units of one reading go from large to small: '1 ft 6 in'");
+        return problem(start, pos_,
+                       quote(start, pos_) + " after '" + std::string(unit_->symbol) + "' is not understood",
+                       "units of one reading go from large to small: '1 ft 6 in'");
     skip_space();
     // A sign belongs to the reading of a scale with its own zero, and to the whole sum of an amount.
-    total += match.unit->zero != 0.0 ? to_si(*match.unit, sign * number, false) : sign * to_si(*match.unit, number, false);
+    total +=
+        match.unit->zero != 0.0 ? to_si(*match.unit, sign * number, false) : sign * to_si(*match.unit, number, false);
     unit_ = match.unit;
     return std::nullopt;
 }
@@ -246,10 +261,12 @@ Wrong Scanner::basis()
     std::string_view const written = text_.substr(std::min(start + 3, end), end - std::min(start + 3, end));
     pos_ = end;
     if (measure_.basis.empty())
-        return problem(start, end, field_ + " takes no basis; " + quote(start, end) + " stands behind it", "leave it out");
+        return problem(start, end, field_ + " takes no basis; " + quote(start, end) + " stands behind it",
+                       "leave it out");
     if (!same_but_for_case(written, measure_.basis))
         return problem(start, end, field_ + " is read as " + std::string(measure_.basis) + ", not " + quote(start, end),
-                       "convert it first; '" + std::string(measure_.example) + "' means as " + std::string(measure_.basis) + " here");
+                       "convert it first; '" + std::string(measure_.example) + "' means as " +
+                           std::string(measure_.basis) + " here");
     return std::nullopt;
 }
 
@@ -259,7 +276,8 @@ Wrong Scanner::doubt_part()
     if (at_end())
         return std::nullopt;
     if (pure() && !rest().starts_with("+/-") && text_[pos_] != '-' && !rest().starts_with("to "))
-        return problem(pos_, text_.size(), field_ + " is a pure number, but " + quote(pos_, text_.size()) + " follows it", example());
+        return problem(pos_, text_.size(),
+                       field_ + " is a pure number, but " + quote(pos_, text_.size()) + " follows it", example());
     if (!rest().starts_with("+/-"))
         return leftover();
     doubted_ = true;
@@ -301,9 +319,12 @@ Wrong Scanner::doubt_after_unit()
     if (auto bad = amount(half, start))
         return bad;
     skip_space();
-    bool const share_of_itself = rest() == "%" && measure_.measure != Measure::fraction && !(unit_ != nullptr && unit_->symbol == "%");
+    bool const share_of_itself =
+        rest() == "%" && measure_.measure != Measure::fraction && !(unit_ != nullptr && unit_->symbol == "%");
     if (share_of_itself && measure_.dimension == Dimension::temperature)
-        return problem(start, text_.size(), quote(start, text_.size()) + " says nothing of a temperature: its zero is a convention", "write the doubt in degrees: '104 ± 1 degF'");
+        return problem(start, text_.size(),
+                       quote(start, text_.size()) + " says nothing of a temperature: its zero is a convention",
+                       "write the doubt in degrees: '104 ± 1 degF'");
     if (share_of_itself)
     {
         pos_ += 1;
@@ -316,8 +337,10 @@ Wrong Scanner::doubt_after_unit()
         return std::nullopt;
     }
     if (pure())
-        return problem(pos_, text_.size(), field_ + " is a pure number, but " + quote(pos_, text_.size()) + " follows it", example());
-    auto const differences = measure_.dimension == Dimension::temperature ? std::vector{Dimension::temperature_difference} : dimensions_;
+        return problem(pos_, text_.size(),
+                       field_ + " is a pure number, but " + quote(pos_, text_.size()) + " follows it", example());
+    auto const differences =
+        measure_.dimension == Dimension::temperature ? std::vector{Dimension::temperature_difference} : dimensions_;
     UnitMatch const match = match_unit(rest(), differences);
     if (match.unit == nullptr)
         return no_unit_here(start);
@@ -329,14 +352,19 @@ Wrong Scanner::doubt_after_unit()
 Wrong Scanner::impossible() const
 {
     if (!std::isfinite(value_) || !std::isfinite(sigma_))
-        return problem(0, text_.size(), quote(0, text_.size()) + " is too large a number", "check the number and its exponent");
+        return problem(0, text_.size(), quote(0, text_.size()) + " is too large a number",
+                       "check the number and its exponent");
     if (measure_.measure == Measure::temperature && value_ < 0)
-        return problem(0, text_.size(), quote(0, text_.size()) + " is below absolute zero", "check the number and its unit");
+        return problem(0, text_.size(), quote(0, text_.size()) + " is below absolute zero",
+                       "check the number and its unit");
     if (measure_.measure == Measure::absolute_pressure && value_ < 0)
-        return problem(0, text_.size(), quote(0, text_.size()) + " is below zero; " + field_ + " is an absolute pressure", "an absolute pressure counts from vacuum: " + example());
+        return problem(0, text_.size(),
+                       quote(0, text_.size()) + " is below zero; " + field_ + " is an absolute pressure",
+                       "an absolute pressure counts from vacuum: " + example());
     if (measure_.measure == Measure::fraction && unit_ == nullptr && value_ > 1)
         return problem(0, text_.size(), quote(0, text_.size()) + " is more than the whole; " + field_ + " is a share",
-                       "write " + quote(0, text_.size()).insert(quote(0, text_.size()).size() - 1, " %") + ", or a decimal from 0 to 1");
+                       "write " + quote(0, text_.size()).insert(quote(0, text_.size()).size() - 1, " %") +
+                           ", or a decimal from 0 to 1");
     return std::nullopt;
 }
 

@@ -33,8 +33,8 @@ bool same_but_for_case(std::string_view a, std::string_view b)
 // m is milli and M is mega; one letter alone may be another unit.
 bool case_matters(std::string_view symbol)
 {
-    static constexpr auto careful = std::to_array<std::string_view>({"mL", "ml", "mL/min", "mm", "mA", "mV", "mPa s", "MPa", "mS/cm", "mg", "mil",
-                                                                     "MJ", "MJ/m3", "Mohm"});
+    static constexpr auto careful = std::to_array<std::string_view>(
+        {"mL", "ml", "mL/min", "mm", "mA", "mV", "mPa s", "MPa", "mS/cm", "mg", "mil", "MJ", "MJ/m3", "Mohm"});
     if (symbol.size() < 2)
         return true;
     return std::find(careful.begin(), careful.end(), symbol) != careful.end();
@@ -56,9 +56,11 @@ UnitMatch match_unit(std::string_view text, std::vector<Dimension> const& dimens
         if (text.size() < length || !(dimensions.empty() || among(dimensions, unit.dimension)))
             continue;
         // 'psig' is not 'psi', but 6" may stand before another number.
-        bool const ends = text.size() == length || !is_word(text[length]) || (!is_letter(text[length]) && !is_letter(unit.symbol.back()));
+        bool const ends = text.size() == length || !is_word(text[length]) ||
+                          (!is_letter(text[length]) && !is_letter(unit.symbol.back()));
         bool const same = text.starts_with(unit.symbol);
-        bool const forgiven = !same && !case_matters(unit.symbol) && same_but_for_case(text.substr(0, length), unit.symbol);
+        bool const forgiven =
+            !same && !case_matters(unit.symbol) && same_but_for_case(text.substr(0, length), unit.symbol);
         if (!ends || !(same || forgiven))
             continue;
         if (length > best.length || (length == best.length && best.folded && same))

@@ -103,7 +103,8 @@ WrittenNumber plain_number(std::string_view text)
     std::size_t pos = 0;
     std::string digits;
     if (!whole_part(text, pos, digits))
-        return wrong(text, pos, "is not a number: commas part thousands only", "use a point for decimals, for example '1.5', and commas only like '333,000'");
+        return wrong(text, pos, "is not a number: commas part thousands only",
+                     "use a point for decimals, for example '1.5', and commas only like '333,000'");
     if (char_at(text, pos, '.'))
     {
         digits += '.';
@@ -111,7 +112,8 @@ WrittenNumber plain_number(std::string_view text)
         while (digit_at(text, pos))
             digits += text[pos++];
         if (char_at(text, pos, '.') && digits != ".")
-            return wrong(text, pos, "is not a number: it has more than one point", "use one point for decimals, for example '1.5'");
+            return wrong(text, pos, "is not a number: it has more than one point",
+                         "use one point for decimals, for example '1.5'");
     }
     if (digits.empty() || digits == ".")
         return {};
@@ -132,7 +134,8 @@ WrittenNumber written_amount(std::string_view text)
         if (!below.value)
             return {std::nullopt, slash + 1 + below.length, below.problem, below.advice};
         if (*below.value == 0)
-            return {std::nullopt, slash + 1 + below.length, "is not a number: nothing can be divided by 0", "write a fraction like '3/4'"};
+            return {std::nullopt, slash + 1 + below.length, "is not a number: nothing can be divided by 0",
+                    "write a fraction like '3/4'"};
         return {numerator / *below.value, slash + 1 + below.length, {}, {}};
     };
     auto const whole = plain_number(text);

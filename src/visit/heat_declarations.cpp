@@ -7,10 +7,26 @@ Record<Meter> const& Meter::declaration()
 {
     static Record<Meter> const record =
         Record<Meter>("meter", "the gas meter clocked with the heater alone on")
-            .field("dial", &Meter::dial, "gas of the turns that were timed").within("0.1 ft3", "1000 ft3").usual("0.25 ft3", "100 ft3").read_by("gas_meter_dial").shown_in("ft3", "m3").like("2 ft3")
-            .field("elapsed", &Meter::elapsed, "time for it").within("2 s", "2 h").usual("10 s", "20 min").read_by("stop_watch").like("20 s")
-            .field("heating_value", &Meter::heating_value, "heating value, from the utility").within("300 Btu/ft3", "3500 Btu/ft3").usual("800 Btu/ft3", "2600 Btu/ft3").read_by("utility").like("1030 Btu/ft3")
-            .field("pressure", &Meter::pressure, "gas pressure at the meter").within("-5 in water", "30 psi").read_by("manometer").like("7 in water");
+            .field("dial", &Meter::dial, "gas of the turns that were timed")
+            .within("0.1 ft3", "1000 ft3")
+            .usual("0.25 ft3", "100 ft3")
+            .read_by("gas_meter_dial")
+            .shown_in("ft3", "m3")
+            .like("2 ft3")
+            .field("elapsed", &Meter::elapsed, "time for it")
+            .within("2 s", "2 h")
+            .usual("10 s", "20 min")
+            .read_by("stop_watch")
+            .like("20 s")
+            .field("heating_value", &Meter::heating_value, "heating value, from the utility")
+            .within("300 Btu/ft3", "3500 Btu/ft3")
+            .usual("800 Btu/ft3", "2600 Btu/ft3")
+            .read_by("utility")
+            .like("1030 Btu/ft3")
+            .field("pressure", &Meter::pressure, "gas pressure at the meter")
+            .within("-5 in water", "30 psi")
+            .read_by("manometer")
+            .like("7 in water");
     return record;
 }
 
@@ -18,9 +34,21 @@ Record<Flue> const& Flue::declaration()
 {
     static Record<Flue> const record =
         Record<Flue>("flue", "combustion analysis, burner steady")
-            .field("oxygen", &Flue::oxygen, "oxygen in the dry flue gas").within("0 %", "20.9 %").usual("2 %", "14 %").read_by("gas_analyser").like("6 %")
-            .field("carbon_monoxide", &Flue::carbon_monoxide, "carbon monoxide in the flue, as read").within("0 ppm", "50000 ppm").usual("0 ppm", "2000 ppm").read_by("co_meter").like("60 ppm")
-            .field("temperature", &Flue::temperature, "temperature of the flue gas").within("32 degF", "2000 degF").usual("90 degF", "700 degF").read_by("flue_thermometer").like("380 degF");
+            .field("oxygen", &Flue::oxygen, "oxygen in the dry flue gas")
+            .within("0 %", "20.9 %")
+            .usual("2 %", "14 %")
+            .read_by("gas_analyser")
+            .like("6 %")
+            .field("carbon_monoxide", &Flue::carbon_monoxide, "carbon monoxide in the flue, as read")
+            .within("0 ppm", "50000 ppm")
+            .usual("0 ppm", "2000 ppm")
+            .read_by("co_meter")
+            .like("60 ppm")
+            .field("temperature", &Flue::temperature, "temperature of the flue gas")
+            .within("32 degF", "2000 degF")
+            .usual("90 degF", "700 degF")
+            .read_by("flue_thermometer")
+            .like("380 degF");
     return record;
 }
 
@@ -28,12 +56,29 @@ Record<Vent> const& Vent::declaration()
 {
     static Record<Vent> const record = with_item_fields(
         Record<Vent>("vent", "flue run of the heater and its end")
-            .field("material", &Vent::material, "what it is made of, in your words").like("galvanised single wall")
-            .field("height", &Vent::height, "rise from the heater to its end").within("-20 ft", "200 ft").usual("0 ft", "60 ft").read_by("tape").like("6 ft")
-            .field("run", &Vent::run, "its horizontal run").within("0 ft", "300 ft").usual("0 ft", "40 ft").read_by("tape").like("4 ft")
-            .field("bore", &Vent::bore, "its inside diameter").within("1 in", "36 in").usual("2 in", "16 in").like("8 in")
-            .field("elbows", &Vent::elbows, "how many bends").within("0", "20").like("2")
-            .field("clearances", &Vent::clearances, "distances from its end, by rule: see 'padwalk figure vent_clearance'; below is negative").within("-30 ft", "200 ft").like("{opening_beside: 3 ft}"));
+            .field("material", &Vent::material, "what it is made of, in your words")
+            .like("galvanised single wall")
+            .field("height", &Vent::height, "rise from the heater to its end")
+            .within("-20 ft", "200 ft")
+            .usual("0 ft", "60 ft")
+            .read_by("tape")
+            .like("6 ft")
+            .field("run", &Vent::run, "its horizontal run")
+            .within("0 ft", "300 ft")
+            .usual("0 ft", "40 ft")
+            .read_by("tape")
+            .like("4 ft")
+            .field("bore", &Vent::bore, "its inside diameter")
+            .within("1 in", "36 in")
+            .usual("2 in", "16 in")
+            .like("8 in")
+            .field("elbows", &Vent::elbows, "how many bends")
+            .within("0", "20")
+            .like("2")
+            .field("clearances", &Vent::clearances,
+                   "distances from its end, by rule: see 'padwalk figure vent_clearance'; below is negative")
+            .within("-30 ft", "200 ft")
+            .like("{opening_beside: 3 ft}"));
     return record;
 }
 
@@ -41,9 +86,20 @@ Record<Room> const& Room::declaration()
 {
     static Record<Room> const record =
         Record<Room>("room", "the room, shed or pit the heater stands in")
-            .field("volume", &Room::volume, "its volume").within("5 ft3", "1000000 ft3").usual("20 ft3", "20000 ft3").read_by("volume").shown_in("ft3", "m3").like("600 ft3")
-            .field("high_opening", &Room::high_opening, "opening near the top, as measured").within("0 in2", "20000 in2").read_by("nameplate").like("100 in2")
-            .field("low_opening", &Room::low_opening, "opening near the bottom, as measured").within("0 in2", "20000 in2").read_by("nameplate").like("100 in2")
+            .field("volume", &Room::volume, "its volume")
+            .within("5 ft3", "1000000 ft3")
+            .usual("20 ft3", "20000 ft3")
+            .read_by("volume")
+            .shown_in("ft3", "m3")
+            .like("600 ft3")
+            .field("high_opening", &Room::high_opening, "opening near the top, as measured")
+            .within("0 in2", "20000 in2")
+            .read_by("nameplate")
+            .like("100 in2")
+            .field("low_opening", &Room::low_opening, "opening near the bottom, as measured")
+            .within("0 in2", "20000 in2")
+            .read_by("nameplate")
+            .like("100 in2")
             .field("air_from", &Room::air_from, "where the openings lead")
             .field("louvre", &Room::louvre, "what covers them");
     return record;
@@ -51,22 +107,46 @@ Record<Room> const& Room::declaration()
 
 Record<Heater> const& Heater::declaration()
 {
-    static Record<Heater> const record = with_item_fields(
-        Record<Heater>("heater", "a heater, its vent and where it stands")
-            .field("loop", &Heater::loop, "name of the loop it heats").like("spa loop")
-            .field("energy", &Heater::energy, "what it heats with")
-            .field("stands", &Heater::stands, "where it stands")
-            .field("input", &Heater::input, "input on the nameplate").within("0.5 kW", "3000 kBtu/h").usual("1 kW", "500 kBtu/h").read_by("nameplate").like("400 kBtu/h")
-            .field("output", &Heater::output, "output on the nameplate, if given").within("0.5 kW", "3000 kBtu/h").read_by("nameplate").like("328 kBtu/h")
-            .field("efficiency", &Heater::efficiency, "efficiency on the nameplate").within("10 %", "100 %").usual("60 %", "99 %").like("82 %")
-            .field("fires", &Heater::fires, "whether it lit or started at its normal control")
-            .field("inlet_temperature", &Heater::inlet_temperature, "water into the heater").within("32 degF", "200 degF").usual("40 degF", "110 degF").read_by("thermometer_pair").like("98 degF")
-            .field("outlet_temperature", &Heater::outlet_temperature, "water out of the heater").within("32 degF", "212 degF").usual("40 degF", "140 degF").read_by("thermometer_pair").like("109 degF")
-            .field("meter", &Heater::meter, "gas meter clocked")
-            .field("flue", &Heater::flue, "combustion analysis")
-            .field("carbon_monoxide_in_air", &Heater::carbon_monoxide_in_air, "carbon monoxide in the air where people stand").within("0 ppm", "12800 ppm").usual("0 ppm", "9 ppm").read_by("co_meter").like("0 ppm")
-            .field("vent", &Heater::vent, "flue run and its end")
-            .field("room", &Heater::room, "room, shed or pit"));
+    static Record<Heater> const record =
+        with_item_fields(Record<Heater>("heater", "a heater, its vent and where it stands")
+                             .field("loop", &Heater::loop, "name of the loop it heats")
+                             .like("spa loop")
+                             .field("energy", &Heater::energy, "what it heats with")
+                             .field("stands", &Heater::stands, "where it stands")
+                             .field("input", &Heater::input, "input on the nameplate")
+                             .within("0.5 kW", "3000 kBtu/h")
+                             .usual("1 kW", "500 kBtu/h")
+                             .read_by("nameplate")
+                             .like("400 kBtu/h")
+                             .field("output", &Heater::output, "output on the nameplate, if given")
+                             .within("0.5 kW", "3000 kBtu/h")
+                             .read_by("nameplate")
+                             .like("328 kBtu/h")
+                             .field("efficiency", &Heater::efficiency, "efficiency on the nameplate")
+                             .within("10 %", "100 %")
+                             .usual("60 %", "99 %")
+                             .like("82 %")
+                             .field("fires", &Heater::fires, "whether it lit or started at its normal control")
+                             .field("inlet_temperature", &Heater::inlet_temperature, "water into the heater")
+                             .within("32 degF", "200 degF")
+                             .usual("40 degF", "110 degF")
+                             .read_by("thermometer_pair")
+                             .like("98 degF")
+                             .field("outlet_temperature", &Heater::outlet_temperature, "water out of the heater")
+                             .within("32 degF", "212 degF")
+                             .usual("40 degF", "140 degF")
+                             .read_by("thermometer_pair")
+                             .like("109 degF")
+                             .field("meter", &Heater::meter, "gas meter clocked")
+                             .field("flue", &Heater::flue, "combustion analysis")
+                             .field("carbon_monoxide_in_air", &Heater::carbon_monoxide_in_air,
+                                    "carbon monoxide in the air where people stand")
+                             .within("0 ppm", "12800 ppm")
+                             .usual("0 ppm", "9 ppm")
+                             .read_by("co_meter")
+                             .like("0 ppm")
+                             .field("vent", &Heater::vent, "flue run and its end")
+                             .field("room", &Heater::room, "room, shed or pit"));
     return record;
 }
 
@@ -74,19 +154,35 @@ Record<FillValve> const& FillValve::declaration()
 {
     static Record<FillValve> const record = with_item_fields(
         Record<FillValve>("fill_valve", "what keeps the level up")
-            .field("fills", &FillValve::fills, "name of the water it fills").like("pool")
+            .field("fills", &FillValve::fills, "name of the water it fills")
+            .like("pool")
             .field("kind", &FillValve::kind, "how it works")
-            .field("flow", &FillValve::flow, "flow when it should run").within("0 gpm", "200 gpm").usual("0 gpm", "20 gpm").read_by("bucket_and_watch").like("3 gpm")
-            .field("supply_pressure", &FillValve::supply_pressure, "pressure of the supply").within("0 psi", "250 psi").usual("20 psi", "100 psi").read_by("pressure_gauge").like("55 psi")
-            .field("bore", &FillValve::bore, "inside diameter of its outlet").within("0.05 in", "4 in").usual("0.25 in", "1.5 in").like("0.5 in")
-            .field("air_gap", &FillValve::air_gap, "height of the outlet above the highest water").within("-24 in", "60 in").read_by("tape").like("6 in")
+            .field("flow", &FillValve::flow, "flow when it should run")
+            .within("0 gpm", "200 gpm")
+            .usual("0 gpm", "20 gpm")
+            .read_by("bucket_and_watch")
+            .like("3 gpm")
+            .field("supply_pressure", &FillValve::supply_pressure, "pressure of the supply")
+            .within("0 psi", "250 psi")
+            .usual("20 psi", "100 psi")
+            .read_by("pressure_gauge")
+            .like("55 psi")
+            .field("bore", &FillValve::bore, "inside diameter of its outlet")
+            .within("0.05 in", "4 in")
+            .usual("0.25 in", "1.5 in")
+            .like("0.5 in")
+            .field("air_gap", &FillValve::air_gap, "height of the outlet above the highest water")
+            .within("-24 in", "60 in")
+            .read_by("tape")
+            .like("6 in")
             .field("backflow_device", &FillValve::backflow_device, "an approved backflow device is on the line"));
     return record;
 }
 
 Record<Electrical> const& Electrical::declaration()
 {
-    static Record<Electrical> const record = with_item_fields(Record<Electrical>("electrical", "electrical protection seen"));
+    static Record<Electrical> const record =
+        with_item_fields(Record<Electrical>("electrical", "electrical protection seen"));
     return record;
 }
 

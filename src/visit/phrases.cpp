@@ -9,15 +9,16 @@ namespace
 {
 
 constexpr auto filler = std::to_array<std::string_view>(
-    {"a", "an", "the", "is", "are", "was", "were", "be", "been", "it", "its", "of", "in", "on", "at", "to", "and", "from", "with", "when", "while",
-     "very", "some", "there", "has", "have", "had", "i", "we", "this", "that", "by", "for", "as", "does", "do", "did", "bit", "lot", "little", "really",
-     "just", "quite", "near", "like", "but", "so", "my", "their", "which"});
-constexpr auto denials = std::to_array<std::string_view>({"no", "not", "never", "without", "none", "nothing", "missing", "absent", "lacks", "lacking", "gone"});
+    {"a",      "an",     "the",  "is",    "are",  "was",  "were", "be",    "been", "it",    "its",   "of",  "in",
+     "on",     "at",     "to",   "and",   "from", "with", "when", "while", "very", "some",  "there", "has", "have",
+     "had",    "i",      "we",   "this",  "that", "by",   "for",  "as",    "does", "do",    "did",   "bit", "lot",
+     "little", "really", "just", "quite", "near", "like", "but",  "so",    "my",   "their", "which"});
+constexpr auto denials = std::to_array<std::string_view>(
+    {"no", "not", "never", "without", "none", "nothing", "missing", "absent", "lacks", "lacking", "gone"});
 constexpr std::string_view denial = "no"; ///< what all of them are read as
 constexpr auto hedges = std::to_array<std::string_view>({"maybe", "perhaps", "possibly", "probably", "might"});
 
-template <class List>
-bool among(List const& list, std::string_view word)
+template <class List> bool among(List const& list, std::string_view word)
 {
     return std::find(list.begin(), list.end(), word) != list.end();
 }
@@ -44,7 +45,8 @@ std::string stem(std::string word)
     else if (word.size() > 3 && word.back() == 's' && word[word.size() - 2] != 's' && word[word.size() - 2] != 'u')
         word.pop_back();
     bool const cut = drop("ing", 3) || drop("ed", 3);
-    if (cut && word.size() > 3 && word.back() == word[word.size() - 2] && !vowel(word.back()) && word.back() != 'l' && word.back() != 's')
+    if (cut && word.size() > 3 && word.back() == word[word.size() - 2] && !vowel(word.back()) && word.back() != 'l' &&
+        word.back() != 's')
         word.pop_back(); // dripping, drip
     drop("ly", 4);
     drop("er", 4);
@@ -62,10 +64,24 @@ std::string_view denied_verb(std::string_view word)
     {
         std::string_view denied, verb;
     };
-    static constexpr auto pairs = std::to_array<Pair>(
-        {{"cant", "can"}, {"cannot", "can"}, {"wont", "will"}, {"isnt", "is"}, {"arent", "are"}, {"wasnt", "was"}, {"werent", "were"}, {"dont", "do"},
-         {"doesnt", "does"}, {"didnt", "did"}, {"hasnt", "has"}, {"havent", "have"}, {"hadnt", "had"}, {"couldnt", "could"}, {"wouldnt", "would"},
-         {"shouldnt", "should"}, {"neednt", "need"}, {"mustnt", "must"}});
+    static constexpr auto pairs = std::to_array<Pair>({{"cant", "can"},
+                                                       {"cannot", "can"},
+                                                       {"wont", "will"},
+                                                       {"isnt", "is"},
+                                                       {"arent", "are"},
+                                                       {"wasnt", "was"},
+                                                       {"werent", "were"},
+                                                       {"dont", "do"},
+                                                       {"doesnt", "does"},
+                                                       {"didnt", "did"},
+                                                       {"hasnt", "has"},
+                                                       {"havent", "have"},
+                                                       {"hadnt", "had"},
+                                                       {"couldnt", "could"},
+                                                       {"wouldnt", "would"},
+                                                       {"shouldnt", "should"},
+                                                       {"neednt", "need"},
+                                                       {"mustnt", "must"}});
     for (auto const& pair : pairs)
         if (pair.denied == word)
             return pair.verb;
@@ -98,7 +114,8 @@ std::vector<std::string> words_of_text(std::string_view text)
         }
         if (c >= 'A' && c <= 'Z')
             c = static_cast<char>(c - 'A' + 'a');
-        bool const part = (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9') || c == '\'' || static_cast<unsigned char>(c) >= 0x80;
+        bool const part =
+            (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9') || c == '\'' || static_cast<unsigned char>(c) >= 0x80;
         if (part)
             word += c;
         else
@@ -110,7 +127,8 @@ std::vector<std::string> words_of_text(std::string_view text)
 
 bool holds(std::vector<std::string> const& text, std::vector<std::string> const& phrase)
 {
-    return std::all_of(phrase.begin(), phrase.end(), [&](std::string const& s) { return std::find(text.begin(), text.end(), s) != text.end(); });
+    return std::all_of(phrase.begin(), phrase.end(),
+                       [&](std::string const& s) { return std::find(text.begin(), text.end(), s) != text.end(); });
 }
 
 bool denies(std::vector<std::string> const& stems)
@@ -163,8 +181,9 @@ PhraseReading Vocabulary::match(std::string_view note, std::string_view item) co
         {
             if (phrase.empty())
                 continue;
-            std::size_t const common = static_cast<std::size_t>(
-                std::count_if(phrase.begin(), phrase.end(), [&](std::string const& s) { return std::find(text.begin(), text.end(), s) != text.end(); }));
+            std::size_t const common = static_cast<std::size_t>(std::count_if(
+                phrase.begin(), phrase.end(),
+                [&](std::string const& s) { return std::find(text.begin(), text.end(), s) != text.end(); }));
             overlap = std::max(overlap, static_cast<double>(common) / static_cast<double>(phrase.size()));
             if (phrase.size() > best && holds(text, phrase))
             {

@@ -13,11 +13,28 @@ Record<Visit> const& Visit::declaration()
         Record<Visit>("visit", "one walk: who, when, and what was met")
             .field("by", &Visit::by, "who walked")
             .field("on", &Visit::on, "when")
-            .field("property", &Visit::property, "the property, in your words").like("blue house, back yard")
-            .field("altitude", &Visit::altitude, "height above the sea").within("-1500 ft", "20000 ft").usual("-300 ft", "10000 ft").read_by("altitude").like("1200 ft")
-            .field("air_temperature", &Visit::air_temperature, "air temperature").within("-60 degF", "140 degF").usual("-20 degF", "120 degF").read_by("weather").like("72 degF")
-            .field("humidity", &Visit::humidity, "relative humidity").within("0 %", "100 %").read_by("humidity").like("40 %")
-            .field("wind", &Visit::wind, "wind over the water").within("0 mph", "150 mph").usual("0 mph", "40 mph").read_by("wind").shown_in("mph", "m/s").like("3 mph")
+            .field("property", &Visit::property, "the property, in your words")
+            .like("blue house, back yard")
+            .field("altitude", &Visit::altitude, "height above the sea")
+            .within("-1500 ft", "20000 ft")
+            .usual("-300 ft", "10000 ft")
+            .read_by("altitude")
+            .like("1200 ft")
+            .field("air_temperature", &Visit::air_temperature, "air temperature")
+            .within("-60 degF", "140 degF")
+            .usual("-20 degF", "120 degF")
+            .read_by("weather")
+            .like("72 degF")
+            .field("humidity", &Visit::humidity, "relative humidity")
+            .within("0 %", "100 %")
+            .read_by("humidity")
+            .like("40 %")
+            .field("wind", &Visit::wind, "wind over the water")
+            .within("0 mph", "150 mph")
+            .usual("0 mph", "40 mph")
+            .read_by("wind")
+            .shown_in("mph", "m/s")
+            .like("3 mph")
             .field("weather", &Visit::weather, "weather, in your words")
             .field("freezing_winters", &Visit::freezing_winters, "winters freeze pipes here")
             .field("expansive_soil", &Visit::expansive_soil, "the soil swells and shrinks")
@@ -38,8 +55,7 @@ namespace
 
 using fields::Node;
 
-template <class T>
-std::vector<std::string> names_of(Named<T> const& list)
+template <class T> std::vector<std::string> names_of(Named<T> const& list)
 {
     std::vector<std::string> out;
     for (auto const& [name, item] : list)
@@ -48,7 +64,8 @@ std::vector<std::string> names_of(Named<T> const& list)
 }
 
 // A name that stands where another item is meant must be one.
-void refers(Node const& node, std::vector<std::string> const& known, std::string const& what, fields::ReadContext& context)
+void refers(Node const& node, std::vector<std::string> const& known, std::string const& what,
+            fields::ReadContext& context)
 {
     if (node.kind != Node::Kind::scalar || std::find(known.begin(), known.end(), node.text) != known.end())
         return;
@@ -57,7 +74,9 @@ void refers(Node const& node, std::vector<std::string> const& known, std::string
     for (auto const& name : known)
         all += (all.empty() ? "" : ", ") + name;
     fields::problem(context, node, "there is no " + what + " called '" + node.text + "'",
-                    !near.empty() ? "did you mean '" + near + "'?" : known.empty() ? "add it under " + what + "s" : "this visit has: " + all);
+                    !near.empty()   ? "did you mean '" + near + "'?"
+                    : known.empty() ? "add it under " + what + "s"
+                                    : "this visit has: " + all);
 }
 
 void check_references(Node const& root, Visit const& visit, fields::ReadContext& context)
@@ -96,7 +115,12 @@ ReadVisit read_visit(std::string_view text, fields::Instruments const& instrumen
     fields::read_record(root, out.visit, context);
     check_references(root, out.visit, context);
     if (root.kind == Node::Kind::map && root.entries.empty())
-        context.problems.push_back({{1, 1}, 0, "the file says nothing", "three lines are enough: 'loops:', '  spa loop:', '    pump: {noticed: [grinding noise]}'", {}});
+        context.problems.push_back(
+            {{1, 1},
+             0,
+             "the file says nothing",
+             "three lines are enough: 'loops:', '  spa loop:', '    pump: {noticed: [grinding noise]}'",
+             {}});
     if (!context.problems.empty())
         throw fields::InputProblems(std::move(context.problems));
     out.oddities = std::move(context.oddities);

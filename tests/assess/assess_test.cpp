@@ -31,7 +31,8 @@ double probability(assess::Assessment const& a, std::string const& cause, std::s
 
 bool alarmed(assess::Assessment const& a, std::string const& finding)
 {
-    return std::any_of(a.alarms.begin(), a.alarms.end(), [&](auto const& x) { return a.findings[x.finding].id == finding; });
+    return std::any_of(a.alarms.begin(), a.alarms.end(),
+                       [&](auto const& x) { return a.findings[x.finding].id == finding; });
 }
 
 } // namespace
@@ -56,8 +57,10 @@ TEST_CASE("assess: a visit that says nothing of use is not fine")
 
 TEST_CASE("assess: a gauge well above clean makes the dirty filter likelier, one at clean less")
 {
-    auto const dirty = assessed("loops:\n  a loop:\n    noticed: [weak returns]\n    filter: {media: sand, gauge: 26 psi, clean_gauge: 12 psi}\n");
-    auto const clean = assessed("loops:\n  a loop:\n    noticed: [weak returns]\n    filter: {media: sand, gauge: 12 psi, clean_gauge: 12 psi}\n");
+    auto const dirty = assessed("loops:\n  a loop:\n    noticed: [weak returns]\n    filter: {media: sand, gauge: 26 "
+                                "psi, clean_gauge: 12 psi}\n");
+    auto const clean = assessed("loops:\n  a loop:\n    noticed: [weak returns]\n    filter: {media: sand, gauge: 12 "
+                                "psi, clean_gauge: 12 psi}\n");
     CHECK(probability(dirty, "filter_dirty") > 0.6);
     CHECK(probability(clean, "filter_dirty") < 0.3);
 }
@@ -71,19 +74,23 @@ TEST_CASE("assess: the noise of one pump says nothing of the other")
 
 TEST_CASE("assess: smell of gas stops everything and comes first")
 {
-    auto const a = assessed("loops:\n  l:\n    pump: {noticed: [grinding noise]}\nheaters:\n  h: {energy: natural_gas, noticed: [smell of gas]}\n");
+    auto const a = assessed("loops:\n  l:\n    pump: {noticed: [grinding noise]}\nheaters:\n  h: {energy: natural_gas, "
+                            "noticed: [smell of gas]}\n");
     CHECK(a.outcome == assess::Outcome::unsafe);
     REQUIRE_FALSE(a.alarms.empty());
     CHECK(a.alarms.front().urgency == assess::Urgency::stop_use);
     CHECK(a.referrals.front().urgency == assess::Urgency::stop_use);
-    bool const says = std::any_of(a.cautions.begin(), a.cautions.end(), [](auto const& c) { return c.first == "gas_smell"; });
+    bool const says =
+        std::any_of(a.cautions.begin(), a.cautions.end(), [](auto const& c) { return c.first == "gas_smell"; });
     CHECK(says);
 }
 
 TEST_CASE("assess: carbon monoxide in the air by its reading alone")
 {
-    CHECK(alarmed(assessed("heaters:\n  h: {energy: natural_gas, carbon_monoxide_in_air: 40 ppm}\n"), "ambient_co_high"));
-    CHECK_FALSE(alarmed(assessed("heaters:\n  h: {energy: natural_gas, carbon_monoxide_in_air: 0 ppm}\n"), "ambient_co_high"));
+    CHECK(
+        alarmed(assessed("heaters:\n  h: {energy: natural_gas, carbon_monoxide_in_air: 40 ppm}\n"), "ambient_co_high"));
+    CHECK_FALSE(
+        alarmed(assessed("heaters:\n  h: {energy: natural_gas, carbon_monoxide_in_air: 0 ppm}\n"), "ambient_co_high"));
 }
 
 TEST_CASE("assess: a spa above 104 degF stops use, one at 99 degF does not (CPSC staff letter 1979)")
@@ -94,7 +101,8 @@ TEST_CASE("assess: a spa above 104 degF stops use, one at 99 degF does not (CPSC
 
 TEST_CASE("assess: a note that fits nothing, denies or hedges is a question and counts for nothing")
 {
-    auto const a = assessed("loops:\n  l:\n    pump:\n      noticed:\n        - the gnome moved\n        - no grinding noise\n        - maybe grinding noise\n");
+    auto const a = assessed("loops:\n  l:\n    pump:\n      noticed:\n        - the gnome moved\n        - no grinding "
+                            "noise\n        - maybe grinding noise\n");
     CHECK(a.findings.empty());
     CHECK(a.questions.size() == 3);
     CHECK(a.causes.empty());
@@ -119,7 +127,8 @@ TEST_CASE("assess: what is left out stands among what is not tested or assumed")
 
 TEST_CASE("assess: a bucket test with the fill valve open says nothing")
 {
-    auto const a = assessed("waters:\n  pool: {area: 400 ft2, bucket_test: {pool_drop: 2 in, bucket_drop: 0.2 in, elapsed: 24 h, fill: on}}\n");
+    auto const a = assessed("waters:\n  pool: {area: 400 ft2, bucket_test: {pool_drop: 2 in, bucket_drop: 0.2 in, "
+                            "elapsed: 24 h, fill: on}}\n");
     CHECK(a.findings.empty());
     bool said = false;
     for (auto const& entry : a.not_tested)
@@ -129,20 +138,23 @@ TEST_CASE("assess: a bucket test with the fill valve open says nothing")
 
 TEST_CASE("assess: a loss well beyond the bucket's points at a leak, none argues against it (bucket test)")
 {
-    auto const leak = assessed("waters:\n  pool: {area: 400 ft2, bucket_test: {pool_drop: 1.5 in, bucket_drop: 0.25 in, elapsed: 24 h, fill: off}}\n");
+    auto const leak = assessed("waters:\n  pool: {area: 400 ft2, bucket_test: {pool_drop: 1.5 in, bucket_drop: 0.25 "
+                               "in, elapsed: 24 h, fill: off}}\n");
     bool sent = false;
     for (auto const& referral : leak.referrals)
         sent = sent || referral.trade == "leak_specialist";
     CHECK(sent); // no single place of the leak is likely, but that there is one is
     CHECK(leak.outcome == assess::Outcome::refer);
-    auto const tight = assessed("waters:\n  pool: {area: 400 ft2, bucket_test: {pool_drop: 0.25 in, bucket_drop: 0.25 in, elapsed: 24 h, fill: off}}\n");
+    auto const tight = assessed("waters:\n  pool: {area: 400 ft2, bucket_test: {pool_drop: 0.25 in, bucket_drop: 0.25 "
+                                "in, elapsed: 24 h, fill: off}}\n");
     for (auto const& cause : tight.causes)
         CHECK(cause.id.find("leak") == std::string::npos);
 }
 
 TEST_CASE("assess: the same visit gives the same assessment, number by number")
 {
-    std::string const yaml = "waters:\n  spa: {temperature: 100 degF, tests: [{ph: 7.9, alkalinity: 140 ppm, calcium: 300 ppm, free_chlorine: 3 ppm, cyanurate: 60 ppm}]}\nloops:\n  l: {flow: 40 gpm, "
+    std::string const yaml = "waters:\n  spa: {temperature: 100 degF, tests: [{ph: 7.9, alkalinity: 140 ppm, calcium: "
+                             "300 ppm, free_chlorine: 3 ppm, cyanurate: 60 ppm}]}\nloops:\n  l: {flow: 40 gpm, "
                              "suction_gauge: -8 inHg, filter: {gauge: 20 psi}}\n";
     auto const a = assessed(yaml);
     auto const b = assessed(yaml);
@@ -160,11 +172,14 @@ TEST_CASE("assess: the same visit gives the same assessment, number by number")
 
 TEST_CASE("assess: context raises a cause")
 {
-    auto visit = [](std::string const& age) { return "loops:\n  l:\n    pump: {age: " + age + ", noticed: [grinding noise]}\n"; };
-    CHECK(probability(assessed(visit("12 years")), "pump_bearings_worn") > probability(assessed(visit("1 year")), "pump_bearings_worn"));
+    auto visit = [](std::string const& age)
+    { return "loops:\n  l:\n    pump: {age: " + age + ", noticed: [grinding noise]}\n"; };
+    CHECK(probability(assessed(visit("12 years")), "pump_bearings_worn") >
+          probability(assessed(visit("1 year")), "pump_bearings_worn"));
 }
 
-TEST_CASE("catalogue: every figure names its equation, range and sources, and each input is asked for, assumed or optional")
+TEST_CASE(
+    "catalogue: every figure names its equation, range and sources, and each input is asked for, assumed or optional")
 {
     CHECK(engine().catalogue().models().size() >= 25);
     for (auto const& model : engine().catalogue().models())

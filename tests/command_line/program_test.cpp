@@ -11,7 +11,8 @@ TEST_CASE("program: help fits a screen and names every command and option")
     auto const help = run_program({"--help"});
     CHECK(help.status == 0);
     CHECK(std::count(help.out.begin(), help.out.end(), '\n') <= 24);
-    for (auto const* word : {"assess", "check", "figure", "sheet", "schema", "--units", "--json", "--html", "--force", "--lines", "--data", "--version", "exit status"})
+    for (auto const* word : {"assess", "check", "figure", "sheet", "schema", "--units", "--json", "--html", "--force",
+                             "--lines", "--data", "--version", "exit status"})
         CHECK(help.out.find(word) != std::string::npos);
     CHECK(run_program({}).out == help.out);
     CHECK(run_program({"assess", "--help"}).out == help.out);
@@ -32,14 +33,17 @@ TEST_CASE("program: usage errors are one clear line and status 3")
         std::vector<std::string> arguments;
         std::string err;
     };
-    for (auto const& row : {Row{{"asess", "v.yaml"}, "padwalk: unknown command 'asess'; did you mean 'assess'?\n"},
-                            Row{{"frobnicate"}, "padwalk: unknown command 'frobnicate'; one of assess, check, figure, sheet, schema\n"},
-                            Row{{"assess"}, "padwalk: name the visit file, for example 'padwalk assess visit.yaml'\n"},
-                            Row{{"assess", "missing.yaml"}, "padwalk: there is no file 'missing.yaml'\n"},
-                            Row{{"figure", "turnovr"}, "padwalk: no figure 'turnovr'; did you mean 'turnover'?\n"},
-                            Row{{"figure", "--lines"}, "padwalk: --lines wants the name of one figure and no key=value, for example 'padwalk figure turnover --lines'\n"},
-                            Row{{"assess", "v.yaml", "--units", "metric"}, "padwalk: --units is us or si, not 'metric'\n"},
-                            Row{{"schema", "--data", "nowhere"}, ""}})
+    for (auto const& row :
+         {Row{{"asess", "v.yaml"}, "padwalk: unknown command 'asess'; did you mean 'assess'?\n"},
+          Row{{"frobnicate"}, "padwalk: unknown command 'frobnicate'; one of assess, check, figure, sheet, schema\n"},
+          Row{{"assess"}, "padwalk: name the visit file, for example 'padwalk assess visit.yaml'\n"},
+          Row{{"assess", "missing.yaml"}, "padwalk: there is no file 'missing.yaml'\n"},
+          Row{{"figure", "turnovr"}, "padwalk: no figure 'turnovr'; did you mean 'turnover'?\n"},
+          Row{{"figure", "--lines"},
+              "padwalk: --lines wants the name of one figure and no key=value, for example 'padwalk figure turnover "
+              "--lines'\n"},
+          Row{{"assess", "v.yaml", "--units", "metric"}, "padwalk: --units is us or si, not 'metric'\n"},
+          Row{{"schema", "--data", "nowhere"}, ""}})
     {
         auto const ran = run_program(row.arguments);
         INFO(row.arguments.front());
@@ -52,9 +56,13 @@ TEST_CASE("program: usage errors are one clear line and status 3")
     }
 }
 
-TEST_CASE("program: all problems of a file in one go, with the line, a caret and what would pass, nothing is calculated")
+TEST_CASE(
+    "program: all problems of a file in one go, with the line, a caret and what would pass, nothing is calculated")
 {
-    auto const ran = run_program({"assess", "v.yaml"}, {{"v.yaml", "waters:\n  pool:\n    tests: [{ph: 15, free_chlorin: 2 ppm}]\nloops:\n  l:\n    suction_gauge: 45 gpm\n"}});
+    auto const ran = run_program(
+        {"assess", "v.yaml"},
+        {{"v.yaml",
+          "waters:\n  pool:\n    tests: [{ph: 15, free_chlorin: 2 ppm}]\nloops:\n  l:\n    suction_gauge: 45 gpm\n"}});
     CHECK(ran.status == 3);
     CHECK(ran.out.empty());
     CHECK(ran.err == "v.yaml:3:18: error: ph of '15' can't be\n"
@@ -81,7 +89,8 @@ TEST_CASE("program: exit status says nothing to refer, something, unsafe")
 
 TEST_CASE("program: a page is written whole, and an existing file is not replaced unless told to")
 {
-    std::map<std::string, std::string> const files{{"v.yaml", "loops:\n  l:\n    pump: {runs: yes}\n"}, {"old.html", "old"}};
+    std::map<std::string, std::string> const files{{"v.yaml", "loops:\n  l:\n    pump: {runs: yes}\n"},
+                                                   {"old.html", "old"}};
     auto const fresh = run_program({"assess", "v.yaml", "--html", "new.html"}, files);
     CHECK(fresh.status == 0);
     CHECK(fresh.files.at("new.html").starts_with("<!doctype html>"));
@@ -100,7 +109,8 @@ TEST_CASE("program: figures on the command line: turnover of 18,500 gal at 42 gp
     CHECK(json["figure"] == "turnover");
     CHECK(json["outputs"]["turnover"]["unit"] == "h");
     CHECK(std::abs(json["outputs"]["turnover"]["value"].get<double>() - 18500.0 / 42 / 60) < 1e-9);
-    auto const doubted = nlohmann::json::parse(run_program({"figure", "turnover", "volume=18500 gal", "flow=42 ± 4 gpm", "--json"}).out);
+    auto const doubted =
+        nlohmann::json::parse(run_program({"figure", "turnover", "volume=18500 gal", "flow=42 ± 4 gpm", "--json"}).out);
     CHECK(doubted["outputs"]["turnover"]["low"].get<double>() < 7.0);
     CHECK(doubted["outputs"]["turnover"]["high"].get<double>() > 7.7);
 }
@@ -137,7 +147,8 @@ TEST_CASE("program: figure lines answer each line and never stop at a bad one")
 TEST_CASE("program: a pure number may be a JSON number or a string")
 {
     auto const ran = run_program({"figure", "orifice_flow", "--lines"}, {},
-                                 "{\"bore\": \"1/8 in\", \"pressure\": \"60 psi\", \"coefficient\": 0.62}\n{\"bore\": \"1/8 in\", \"pressure\": \"60 psi\", \"coefficient\": \"0.62\"}\n");
+                                 "{\"bore\": \"1/8 in\", \"pressure\": \"60 psi\", \"coefficient\": 0.62}\n{\"bore\": "
+                                 "\"1/8 in\", \"pressure\": \"60 psi\", \"coefficient\": \"0.62\"}\n");
     std::istringstream stream(ran.out);
     std::string one, two;
     std::getline(stream, one);
@@ -150,8 +161,10 @@ TEST_CASE("program: every figure lists and explains itself")
 {
     auto const list = run_program({"figure"});
     CHECK(list.status == 0);
-    for (auto const* name : {"turnover", "total_dynamic_head", "heater_rise", "gas_input", "combustion_air", "carbon_monoxide_air_free", "saturation_handbook",
-                             "carbonate_alkalinity", "bucket_test", "evaporation", "dilution", "suction_margin", "pipe_velocity", "water_volume", "heat_up", "operating_point"})
+    for (auto const* name :
+         {"turnover", "total_dynamic_head", "heater_rise", "gas_input", "combustion_air", "carbon_monoxide_air_free",
+          "saturation_handbook", "carbonate_alkalinity", "bucket_test", "evaporation", "dilution", "suction_margin",
+          "pipe_velocity", "water_volume", "heat_up", "operating_point"})
     {
         INFO(name);
         CHECK(list.out.find(name) != std::string::npos);
@@ -173,7 +186,8 @@ TEST_CASE("program: schema is JSON, draft 2020-12, a sheet reads back as a visit
 
 TEST_CASE("program: units us or si change what is printed and not what is found")
 {
-    std::map<std::string, std::string> const files{{"v.yaml", "waters:\n  spa: {shape: round, diameter: 2 m, depth: 90 cm, temperature: 37 degC}\n"}};
+    std::map<std::string, std::string> const files{
+        {"v.yaml", "waters:\n  spa: {shape: round, diameter: 2 m, depth: 90 cm, temperature: 37 degC}\n"}};
     auto const us = run_program({"assess", "v.yaml"}, files);
     auto const si = run_program({"assess", "v.yaml", "--units", "si"}, files);
     CHECK(us.status == si.status);

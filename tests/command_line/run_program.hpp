@@ -17,13 +17,18 @@ struct Ran
     std::map<std::string, std::string> files; ///< those that were there and those that were written
 };
 
-inline Ran run_program(std::vector<std::string> const& arguments, std::map<std::string, std::string> files = {}, std::string const& input = {})
+inline Ran run_program(std::vector<std::string> const& arguments, std::map<std::string, std::string> files = {},
+                       std::string const& input = {})
 {
     std::istringstream in(input);
     std::ostringstream out, err;
     Ran ran;
     ran.files = std::move(files);
-    command_line::World world{in, out, err, false, 80,
+    command_line::World world{in,
+                              out,
+                              err,
+                              false,
+                              80,
                               [&](std::string const& path)
                               {
                                   if (path == "-")
@@ -36,7 +41,8 @@ inline Ran run_program(std::vector<std::string> const& arguments, std::map<std::
                               [&](std::string const& path, std::string const& text, bool replace)
                               {
                                   if (!replace && ran.files.contains(path))
-                                      throw command_line::FileProblem("'" + path + "' is there already; give --force to replace it");
+                                      throw command_line::FileProblem("'" + path +
+                                                                      "' is there already; give --force to replace it");
                                   ran.files[path] = text;
                               },
                               [](std::string const&) -> std::vector<std::pair<std::string, std::string>>

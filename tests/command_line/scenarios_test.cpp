@@ -71,7 +71,8 @@ TEST_CASE("scenarios: kept text, JSON and exit status, byte for byte")
 
 TEST_CASE("scenarios: what each must say, whatever its wording")
 {
-    auto of = [](std::string const& name) { return assessed(text_of_file(std::string(PADWALK_SOURCE_FOLDER) + "/scenarios/" + name + "/visit.yaml")); };
+    auto of = [](std::string const& name)
+    { return assessed(text_of_file(std::string(PADWALK_SOURCE_FOLDER) + "/scenarios/" + name + "/visit.yaml")); };
     auto names = [](assess::Assessment const& a, std::string const& id, double least)
     {
         for (auto const& cause : a.causes)
@@ -84,7 +85,8 @@ TEST_CASE("scenarios: what each must say, whatever its wording")
     CHECK(names(pump, "pump_bearings_worn", 0.5));
     CHECK(pump.referrals.front().trade == "pool_service");
 
-    // common practice, no source: a fill valve that does not run while the level holds argues against a leak of any size
+    // common practice, no source: a fill valve that does not run while the level holds argues against a leak of any
+    // size
     auto const fill = of("fill-valve-gives-nothing");
     CHECK(fill.outcome == assess::Outcome::refer);
     for (auto const& cause : fill.causes)
@@ -145,14 +147,20 @@ TEST_CASE("scenarios: laws over all of them")
                     CHECK(std::isfinite(*out.value));
                     CHECK(out.low <= out.high);
                 }
-        bool const dangerous = std::any_of(a.alarms.begin(), a.alarms.end(), [](auto const& x) { return x.urgency == assess::Urgency::stop_use; });
+        bool const dangerous = std::any_of(a.alarms.begin(), a.alarms.end(),
+                                           [](auto const& x) { return x.urgency == assess::Urgency::stop_use; });
         if (dangerous)
             CHECK(a.outcome == assess::Outcome::unsafe);
         for (auto const& check : a.next) // nothing is proposed that this person may not do
         {
-            auto const who = fields::words_of<visit::By>::words()[static_cast<std::size_t>(a.by.value_or(visit::By::inspector))];
-            auto const& entry = std::find_if(engine().knowledge().checks.begin(), engine().knowledge().checks.end(), [&](auto const& c) { return c.first == check.id; })->second;
-            bool const may = std::any_of(entry.who.begin(), entry.who.end(), [&](auto w) { return fields::words_of<diagnosis::Who>::words()[static_cast<std::size_t>(w)] == who; });
+            auto const who =
+                fields::words_of<visit::By>::words()[static_cast<std::size_t>(a.by.value_or(visit::By::inspector))];
+            auto const& entry = std::find_if(engine().knowledge().checks.begin(), engine().knowledge().checks.end(),
+                                             [&](auto const& c) { return c.first == check.id; })
+                                    ->second;
+            bool const may = std::any_of(
+                entry.who.begin(), entry.who.end(),
+                [&](auto w) { return fields::words_of<diagnosis::Who>::words()[static_cast<std::size_t>(w)] == who; });
             CHECK(may);
         }
     }
@@ -160,8 +168,10 @@ TEST_CASE("scenarios: laws over all of them")
 
 TEST_CASE("scenarios: the order of notes changes nothing in the causes")
 {
-    auto const one = assessed("loops:\n  a loop:\n    pump:\n      noticed:\n        - grinding noise\n        - water drips between pump and motor\n        - not_seen: screeching\n");
-    auto const two = assessed("loops:\n  a loop:\n    pump:\n      noticed:\n        - not_seen: screeching\n        - water drips between pump and motor\n        - grinding noise\n");
+    auto const one = assessed("loops:\n  a loop:\n    pump:\n      noticed:\n        - grinding noise\n        - water "
+                              "drips between pump and motor\n        - not_seen: screeching\n");
+    auto const two = assessed("loops:\n  a loop:\n    pump:\n      noticed:\n        - not_seen: screeching\n        - "
+                              "water drips between pump and motor\n        - grinding noise\n");
     REQUIRE(one.causes.size() == two.causes.size());
     for (std::size_t i = 0; i < one.causes.size(); ++i)
     {
@@ -177,4 +187,22 @@ TEST_CASE("built-in data is the data folder")
     CHECK(built.files() == folder.files());
     for (auto const& path : folder.files())
         CHECK(reference::pack(built.file(path)) == reference::pack(folder.file(path)));
+}
+
+TEST_CASE("README: the worked visit gives the output that stands there")
+{
+    std::string const readme = text_of_file(std::string(PADWALK_SOURCE_FOLDER) + "/README.md");
+    auto block = [&](std::string const& opening, std::size_t from)
+    {
+        std::size_t const start = readme.find(opening, from);
+        REQUIRE(start != std::string::npos);
+        std::size_t const first = start + opening.size();
+        return std::pair{readme.substr(first, readme.find("```", first) - first), first};
+    };
+    auto const [visit, at] = block("```yaml\n", 0);
+    auto const [output, end] = block("answers:\n\n```\n", at);
+    auto const ran = run_program({"assess", "visit.yaml"}, {{"visit.yaml", visit}});
+    CHECK(ran.out.substr(0, output.size()) == output);
+    CHECK(output.size() > 500);
+    CHECK(end > at);
 }

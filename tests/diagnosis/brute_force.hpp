@@ -41,9 +41,9 @@ inline double prior(Network const& network, std::uint32_t causes)
 
 struct Answer
 {
-    double evidence = 0.0;              ///< P(evidence)
-    std::vector<double> with_cause;     ///< P(cause present, evidence)
-    std::vector<double> with_finding;   ///< P(finding there, evidence)
+    double evidence = 0.0;            ///< P(evidence)
+    std::vector<double> with_cause;   ///< P(cause present, evidence)
+    std::vector<double> with_finding; ///< P(finding there, evidence)
 };
 
 /// P(evidence, causes), and the same with each finding there.
@@ -56,7 +56,7 @@ struct Joint
 inline Joint joint(Network const& network, std::span<Evidence const> evidence, std::uint32_t causes)
 {
     auto const count = network.findings.size();
-    auto there = std::vector<double>(count);      // P(finding there and what was observed of it | causes)
+    auto there = std::vector<double>(count); // P(finding there and what was observed of it | causes)
     auto not_there = std::vector<double>(count);
     for (std::size_t f = 0; f < count; ++f)
     {
@@ -113,15 +113,9 @@ class Dice
 public:
     explicit Dice(std::uint32_t seed) : engine_{seed} {}
 
-    double share()
-    {
-        return static_cast<double>(engine_()) / 4294967296.0;
-    }
+    double share() { return static_cast<double>(engine_()) / 4294967296.0; }
 
-    std::size_t below(std::size_t limit)
-    {
-        return static_cast<std::size_t>(engine_()) % limit;
-    }
+    std::size_t below(std::size_t limit) { return static_cast<std::size_t>(engine_()) % limit; }
 
     /// A probability that is exactly 0 or exactly 1 now and then.
     double probability(double zero, double one)
@@ -180,4 +174,4 @@ inline Network two_causes()
                    {{"both", 0.01, {{0, 0.9}, {1, 0.8}}}, {"of a", 0.1, {{0, 0.8}}}, {"of b", 0.0, {{1, 0.5}}}}};
 }
 
-}  // namespace brute_force
+} // namespace brute_force

@@ -28,7 +28,7 @@ struct Case
     Network network;
     std::vector<Evidence> evidence;
     double p_evidence;
-    std::vector<double> posterior;  // empty: the evidence is impossible
+    std::vector<double> posterior; // empty: the evidence is impossible
 };
 
 Case read_case(nlohmann::json const& entry)
@@ -104,7 +104,7 @@ void shuffle(std::vector<Evidence>& evidence, brute_force::Dice& dice)
     }
 }
 
-}  // namespace
+} // namespace
 
 TEST_CASE("posteriors and P(evidence) against exact fractions: 20 two-layer networks", "[diagnosis]")
 {
@@ -138,7 +138,7 @@ TEST_CASE("the order of the evidence changes no byte, against the same question 
     for (auto& one : all)
     {
         INFO(one.name);
-        for (std::size_t i = 0, given = one.evidence.size(); i < given; i += 2)  // several items on a finding
+        for (std::size_t i = 0, given = one.evidence.size(); i < given; i += 2) // several items on a finding
         {
             auto const finding = one.evidence[i].finding;
             for (int more = 0; more < 4; ++more)
@@ -192,7 +192,7 @@ TEST_CASE("certain and uncertain evidence, against all joint states: 400 small r
             CHECK_THAT(findings[f], WithinAbs(expected.with_finding[f] / expected.evidence, 1e-9));
         }
     }
-    CHECK(impossible > 20);   // the dice do reach both kinds
+    CHECK(impossible > 20); // the dice do reach both kinds
     CHECK(impossible < 380);
 }
 
@@ -278,7 +278,8 @@ TEST_CASE("P(finding) without evidence, by hand: 1 - (1 - leak)(1 - prior * weig
     CHECK_THAT(found[2], WithinRel(0.02 * 0.5, 1e-13));
 }
 
-TEST_CASE("a very unlikely finding keeps its digits, by hand: 1e-12 * 0.5 + 1e-12 * 0.25 - their product", "[diagnosis]")
+TEST_CASE("a very unlikely finding keeps its digits, by hand: 1e-12 * 0.5 + 1e-12 * 0.25 - their product",
+          "[diagnosis]")
 {
     auto const network = Network{{{"a", 1e-12}, {"b", 1e-12}}, {{"f", 0.0, {{0, 0.5}, {1, 0.25}}}}};
     CHECK_THAT(finding_probabilities(network, {}).front(), WithinRel(0.75e-12 - 0.125e-24, 1e-14));
@@ -303,7 +304,8 @@ TEST_CASE("probabilities far below the smallest double, by hand: two causes, eac
     CHECK_THAT(found.causes[1], WithinAbs(0.5, 1e-15));
 }
 
-TEST_CASE("ten seen findings that all share forty causes, against a sum over how many causes are present", "[diagnosis]")
+TEST_CASE("ten seen findings that all share forty causes, against a sum over how many causes are present",
+          "[diagnosis]")
 {
     // All causes and all findings alike, so with k causes present P(all seen | k) = (1 - (1 - leak)(1 - weight)^k)^10.
     auto network = Network{};
@@ -318,7 +320,7 @@ TEST_CASE("ten seen findings that all share forty causes, against a sum over how
         }
         evidence.push_back(seen(f));
     }
-    auto chance_of_k = std::pow(0.97, 40.0);  // binomial, k = 0
+    auto chance_of_k = std::pow(0.97, 40.0); // binomial, k = 0
     auto expected = 0.0;
     auto present = 0.0;
     for (int k = 0; k <= 40; ++k)

@@ -17,7 +17,7 @@ namespace
 
 constexpr auto infinity = std::numeric_limits<double>::infinity();
 
-}  // namespace
+} // namespace
 
 TEST_CASE("weights where findings share no cause, by hand: ln of the likelihood ratios, adding up", "[diagnosis]")
 {
@@ -47,13 +47,13 @@ TEST_CASE("weights where findings share causes, against all joint states, item b
         {
             auto rest = evidence;
             rest.erase(rest.begin() + static_cast<std::ptrdiff_t>(i));
-            auto const expected = brute_force::log_odds(network, evidence, cause)
-                                  - brute_force::log_odds(network, rest, cause);
+            auto const expected =
+                brute_force::log_odds(network, evidence, cause) - brute_force::log_odds(network, rest, cause);
             CHECK(found[i].finding == evidence[i].finding);
             CHECK_THAT(found[i].log_odds, WithinAbs(expected, 1e-9));
         }
     }
-    CHECK(weights_of_evidence(network, std::vector{seen(0), seen(1)}, 1)[1].log_odds < 0.0);  // a explains it away
+    CHECK(weights_of_evidence(network, std::vector{seen(0), seen(1)}, 1)[1].log_odds < 0.0); // a explains it away
     CHECK(weights_of_evidence(network, std::vector{seen(0), {1, 0.4, 0.4}}, 0)[1].log_odds == 0.0);
 }
 
@@ -63,8 +63,8 @@ TEST_CASE("a piece of evidence that turns 'not there' back into an open question
     auto const network = two_causes();
     auto const evidence = std::vector{likely(0, 0.9), not_seen(0)};
     auto const found = weights_of_evidence(network, evidence, 0);
-    auto const expected = brute_force::log_odds(network, evidence, 0)
-                          - brute_force::log_odds(network, std::vector{likely(0, 0.9)}, 0);
+    auto const expected =
+        brute_force::log_odds(network, evidence, 0) - brute_force::log_odds(network, std::vector{likely(0, 0.9)}, 0);
     CHECK(found[0].log_odds == 0.0);
     CHECK_THAT(found[1].log_odds, WithinAbs(expected, 1e-9));
 }
@@ -90,7 +90,7 @@ TEST_CASE("weights on 200 small random networks, against all joint states", "[di
         auto const network = brute_force::random_network(dice);
         auto const evidence = brute_force::random_evidence(network, dice);
         auto const cause = dice.below(network.causes.size());
-        auto const all = brute_force::log_odds(network, evidence, cause);  // NaN if impossible
+        auto const all = brute_force::log_odds(network, evidence, cause); // NaN if impossible
         auto const found = weights_of_evidence(network, evidence, cause);
         REQUIRE(found.size() == (std::isnan(all) ? 0 : evidence.size()));
         for (std::size_t i = 0; i < found.size(); ++i)
@@ -99,7 +99,7 @@ TEST_CASE("weights on 200 small random networks, against all joint states", "[di
             auto rest = evidence;
             rest.erase(rest.begin() + static_cast<std::ptrdiff_t>(i));
             auto const expected = all - brute_force::log_odds(network, rest, cause);
-            if (std::isfinite(expected) && std::abs(all) < 12.0)  // beyond, all joint states lose digits in 1 - P
+            if (std::isfinite(expected) && std::abs(all) < 12.0) // beyond, all joint states lose digits in 1 - P
             {
                 CHECK_THAT(found[i].log_odds, WithinAbs(expected, 1e-9));
                 ++compared;

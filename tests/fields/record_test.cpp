@@ -62,8 +62,8 @@ TEST_CASE("an unknown key is refused, with the nearest known one", "[fields][rec
     CHECK(near.place.line == 2);
     CHECK(near.length == 10);
     CHECK(must_refuse({{"Flow", text("45 gpm")}}).advice == "did you mean 'flow'?");
-    CHECK(must_refuse({{"wombat", text("1")}}).advice ==
-          "known here: gauge, flow, temperature, words, runs, colour, at, curve, part, noticed, names, colours, parts, counts");
+    CHECK(must_refuse({{"wombat", text("1")}}).advice == "known here: gauge, flow, temperature, words, runs, colour, "
+                                                         "at, curve, part, noticed, names, colours, parts, counts");
     auto const inner = must_refuse({{"part", map({{"lenght", text("3 ft")}})}});
     CHECK(inner.path == "part");
     CHECK(inner.message == "unknown key 'lenght' under part");
@@ -80,7 +80,8 @@ TEST_CASE("a key may stand once, whichever way it is spelled", "[fields][record]
     CHECK(must_refuse({{"noticed", list({map({{"not-seen", text("a")}, {"not_seen", text("b")}})})}}).message ==
           "'not_seen' stands twice under note, first in line 1");
     CHECK(must_read({{"noticed", list({map({{"not seen", text("bubbles")}})})}}).noticed.at(0).not_seen == "bubbles");
-    CHECK(must_refuse({{"parts", map({{"a", blank()}, {"a", blank()}})}}).message == "'a' stands twice under parts, first in line 1");
+    CHECK(must_refuse({{"parts", map({{"a", blank()}, {"a", blank()}})}}).message ==
+          "'a' stands twice under parts, first in line 1");
     CHECK(must_refuse({{"parts", map({{"", blank()}})}}).message == "a name is empty under parts");
 }
 
@@ -135,7 +136,8 @@ TEST_CASE("a value that can't be is refused, an odd one is used and told", "[fie
     CHECK(refused.message == "temperature of '31 degF' can't be");
     CHECK(refused.advice == "between 32 °F and 130 °F is possible; check the number and its unit");
     CHECK(refused.path == "temperature");
-    CHECK_FALSE(must_read({{"temperature", text("32 degF")}}).temperature->value.value() < 273.1499999); // the limits themselves are in
+    CHECK_FALSE(must_read({{"temperature", text("32 degF")}}).temperature->value.value() <
+                273.1499999); // the limits themselves are in
     CHECK(must_read({{"temperature", text("130 degF")}}).temperature.has_value());
     CHECK(must_refuse({{"counts", map({{"elbow", text("201")}})}}).message == "counts of '201' can't be");
 
@@ -185,16 +187,18 @@ TEST_CASE("dates exist in the calendar and count hours from 1970", "[fields][rec
     auto hours = [](std::string const& date) { return must_read({{"at", text(date)}}).at->hours; };
     CHECK(hours("1970-01-01") == 0);
     CHECK(hours("1970-01-02 01:30") == 25.5);
-    CHECK(hours("2000-03-01") == 11017 * 24.0); // days to 2000-03-01 by counting: 30 years x 365 + 7 leap days + 31 + 29
+    CHECK(hours("2000-03-01") ==
+          11017 * 24.0); // days to 2000-03-01 by counting: 30 years x 365 + 7 leap days + 31 + 29
     CHECK(hours("2026-05-14T10:30") == hours("2026-05-14 10:30"));
     CHECK(hours("2024-03-01") - hours("2024-02-28") == 48);
     CHECK(hours("2023-03-01") - hours("2023-02-28") == 24);
     CHECK(hours("2025-01-01") - hours("2024-01-01") == 366 * 24);
     CHECK(hours("2000-02-29") > 0);
     CHECK(hours("1969-12-31 23:00") == -1);
-    for (char const* bad : {"2023-02-29", "1900-02-29", "2026-13-01", "2026-00-10", "2026-04-31", "2026-05-00", "2026-5-14", "14.05.2026", "05/14/2026",
-                            "2026-05-14 24:00", "2026-05-14 10:60", "2026-05-14 10:30:00", "2026-05-14 1:30", "1776-07-04", "", "yesterday",
-                            "2026-05-14x10:30", "2026-05-1\xc2\xbd"})
+    for (char const* bad :
+         {"2023-02-29", "1900-02-29", "2026-13-01", "2026-00-10", "2026-04-31", "2026-05-00", "2026-5-14", "14.05.2026",
+          "05/14/2026", "2026-05-14 24:00", "2026-05-14 10:60", "2026-05-14 10:30:00", "2026-05-14 1:30", "1776-07-04",
+          "", "yesterday", "2026-05-14x10:30", "2026-05-1\xc2\xbd"})
     {
         INFO("date '" << bad << "'");
         CHECK(must_refuse({{"at", text(bad)}}).message ==
@@ -218,12 +222,14 @@ TEST_CASE("pump curves in every way to write one, falling and in order", "[field
     same(list({map({{"0 gpm", text("80 ft")}}), map({{"40 gpm", text("68 ft")}}), map({{"75 gpm", text("40 ft")}})}));
     same(map({{"0 gpm", text("80 ft")}, {"40 gpm", text("68 ft")}, {"75 gpm", text("40 ft")}}));
 
-    CHECK(must_refuse({{"curve", text("0 gpm:80 ft, 40 gpm:68 ft")}}).message == "a pump curve wants three or more points; 2 given");
+    CHECK(must_refuse({{"curve", text("0 gpm:80 ft, 40 gpm:68 ft")}}).message ==
+          "a pump curve wants three or more points; 2 given");
     CHECK(must_refuse({{"curve", text("0 gpm:80 ft, 40 gpm:68 ft, 30 gpm:40 ft")}}).message ==
           "the points of a pump curve must go up in flow and down in head");
     CHECK(must_refuse({{"curve", text("0 gpm:80 ft, 40 gpm:90 ft, 75 gpm:40 ft")}}).message ==
           "the points of a pump curve must go up in flow and down in head");
-    CHECK(must_refuse({{"curve", text("0 gpm:80 ft, 40 gpm, 75 gpm:40 ft")}}).message == "'40 gpm' is not a point of a curve");
+    CHECK(must_refuse({{"curve", text("0 gpm:80 ft, 40 gpm, 75 gpm:40 ft")}}).message ==
+          "'40 gpm' is not a point of a curve");
     CHECK(must_refuse({{"curve", text("0 gpm:80 ft, 40 psi:68 ft, 75 gpm:40 ft")}}).message ==
           "'40 psi' is a pressure; a curve point's flow is a flow");
     CHECK(must_refuse({{"curve", text("0 gpm:80 ft, 40 gpm:68 psi, 75 gpm:40 ft")}}).message ==
@@ -241,7 +247,8 @@ TEST_CASE("instruments give the doubt that was not written, and see the whole re
         asked.push_back(row + (record.find("where") != nullptr ? "@" + record.at("where").text : std::string()));
         return fields::InstrumentDoubt{reading.value / 10, "ruler"};
     };
-    Sample const s = read_sample({{"flow", text("45 ± 5 gpm")}, {"part", map({{"where", text("under")}, {"length", text("3 ft")}})}}, context);
+    Sample const s = read_sample(
+        {{"flow", text("45 ± 5 gpm")}, {"part", map({{"where", text("under")}, {"length", text("3 ft")}})}}, context);
     CHECK(context.problems.empty());
     CHECK(asked == std::vector<std::string>{"tape@under"}); // the written doubt wins, the gauge has no instrument
     CHECK_THAT(units::in_si(s.part->length->doubt), WithinRel(0.3 * 0.3048, 1e-12));

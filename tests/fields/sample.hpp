@@ -51,8 +51,7 @@ struct Sample
 
 } // namespace padwalk::tests
 
-template <>
-struct padwalk::fields::words_of<padwalk::tests::Colour>
+template <> struct padwalk::fields::words_of<padwalk::tests::Colour>
 {
     static std::vector<std::string> words() { return {"clear", "light_green", "black"}; }
 };
@@ -72,29 +71,37 @@ inline fields::Record<Note> const& Note::declaration()
 inline fields::Record<Part> const& Part::declaration()
 {
     static fields::Record<Part> const record = fields::Record<Part>("part", "a part")
-                                                   .field("length", &Part::length, "its length").within("0 ft", "100 ft").read_by("tape")
+                                                   .field("length", &Part::length, "its length")
+                                                   .within("0 ft", "100 ft")
+                                                   .read_by("tape")
                                                    .field("where", &Part::where, "where it is");
     return record;
 }
 
 inline fields::Record<Sample> const& Sample::declaration()
 {
-    static fields::Record<Sample> const record =
-        fields::Record<Sample>("sample", "every form once")
-            .field("gauge", &Sample::gauge, "filter gauge").required().within("-15 psi", "150 psi").usual("2 psi", "40 psi").like("12 psi")
-            .field("flow", &Sample::flow, "flow").read_by("flow_meter")
-            .field("temperature", &Sample::temperature, "temperature").within("32 degF", "130 degF")
-            .field("words", &Sample::words, "words")
-            .field("runs", &Sample::runs, "whether it runs")
-            .field("colour", &Sample::colour, "its colour")
-            .field("at", &Sample::at, "when")
-            .field("curve", &Sample::curve, "the curve")
-            .field("part", &Sample::part, "a part")
-            .field("noticed", &Sample::noticed, "things noticed")
-            .field("names", &Sample::names, "names")
-            .field("colours", &Sample::colours, "colours")
-            .field("parts", &Sample::parts, "parts by name")
-            .field("counts", &Sample::counts, "counts by name").within("0", "200");
+    static fields::Record<Sample> const record = fields::Record<Sample>("sample", "every form once")
+                                                     .field("gauge", &Sample::gauge, "filter gauge")
+                                                     .required()
+                                                     .within("-15 psi", "150 psi")
+                                                     .usual("2 psi", "40 psi")
+                                                     .like("12 psi")
+                                                     .field("flow", &Sample::flow, "flow")
+                                                     .read_by("flow_meter")
+                                                     .field("temperature", &Sample::temperature, "temperature")
+                                                     .within("32 degF", "130 degF")
+                                                     .field("words", &Sample::words, "words")
+                                                     .field("runs", &Sample::runs, "whether it runs")
+                                                     .field("colour", &Sample::colour, "its colour")
+                                                     .field("at", &Sample::at, "when")
+                                                     .field("curve", &Sample::curve, "the curve")
+                                                     .field("part", &Sample::part, "a part")
+                                                     .field("noticed", &Sample::noticed, "things noticed")
+                                                     .field("names", &Sample::names, "names")
+                                                     .field("colours", &Sample::colours, "colours")
+                                                     .field("parts", &Sample::parts, "parts by name")
+                                                     .field("counts", &Sample::counts, "counts by name")
+                                                     .within("0", "200");
     return record;
 }
 

@@ -27,8 +27,7 @@ enum class Way
 
 } // namespace
 
-template <>
-struct padwalk::fields::words_of<Way>
+template <> struct padwalk::fields::words_of<Way>
 {
     static std::vector<std::string> words() { return {"plain", "doubled", "tripled"}; }
 };
@@ -45,10 +44,15 @@ struct In
     static Record<In> const& declaration()
     {
         static Record<In> const record = Record<In>("in", "what goes in")
-                                             .field("a", &In::a, "a number").required().within("-1000", "1000")
-                                             .field("b", &In::b, "another").otherwise("2 ± 0.2", "it usually is").within("0", "10")
+                                             .field("a", &In::a, "a number")
+                                             .required()
+                                             .within("-1000", "1000")
+                                             .field("b", &In::b, "another")
+                                             .otherwise("2 ± 0.2", "it usually is")
+                                             .within("0", "10")
                                              .field("c", &In::c, "one that may be missing")
-                                             .field("way", &In::way, "how to do it").otherwise("doubled", "it is done so");
+                                             .field("way", &In::way, "how to do it")
+                                             .otherwise("doubled", "it is done so");
         return record;
     }
 };
@@ -141,7 +145,8 @@ TEST_CASE("a figure holds what went in, what was assumed, and what came out", "[
 TEST_CASE("what is given replaces the assumption", "[figures]")
 {
     auto const model = model_of();
-    Figure const f = figures::run(model, Inputs().add("a", number(5)).add("b", number(3)).add("c", number(2)).add_words("way", "tripled"));
+    Figure const f = figures::run(
+        model, Inputs().add("a", number(5)).add("b", number(3)).add("c", number(2)).add_words("way", "tripled"));
     CHECK(*f.output("sum").value == 18);
     CHECK(*f.output("ratio").value == 2.5);
     for (auto const& used : f.inputs)
@@ -155,8 +160,8 @@ TEST_CASE("what is given replaces the assumption", "[figures]")
 TEST_CASE("doubt goes through a linear model as its closed form says", "[figures][doubt]")
 {
     // sum = 2 a + b: the standard uncertainty is sqrt((2 x 0.5)^2 + 0.3^2), of a normal distribution. With one input
-    // the points are even and only the interpolation between them is left (0.5 %). With two they are 255 of a plane, six
-    // of them beyond each limit; a line through the plane may miss the even share by two points, and near the limit
+    // the points are even and only the interpolation between them is left (0.5 %). With two they are 255 of a plane,
+    // six of them beyond each limit; a line through the plane may miss the even share by two points, and near the limit
     // neighbours in rank lie 0.07 u apart: z(6/256) = -1.989, z(5/256) = -2.063.
     auto const model = model_of();
     Figure const one = figures::run(model, Inputs().add("a", number(50, 0.5)).add("b", number(5)));
@@ -193,8 +198,8 @@ TEST_CASE("the doubt of the equation itself is relative and adds to that of the 
 
 TEST_CASE("an input's distribution is cut at the range that its field allows", "[figures][doubt]")
 {
-    // b is 0 ± 2 cut below 0: half a normal distribution. Its quantiles at 2.275 % and 97.725 % of the half are those of
-    // the whole at 0.5 + p/2: 0.02851 and 2.2773 sigma (from tables of the normal distribution).
+    // b is 0 ± 2 cut below 0: half a normal distribution. Its quantiles at 2.275 % and 97.725 % of the half are those
+    // of the whole at 0.5 + p/2: 0.02851 and 2.2773 sigma (from tables of the normal distribution).
     auto const model = model_of();
     Figure const f = figures::run(model, Inputs().add("a", number(1)).add("b", number(0, 1)));
     CHECK_THAT(f.output("product").low, WithinAbs(0.02851, 0.001));
@@ -204,7 +209,10 @@ TEST_CASE("an input's distribution is cut at the range that its field allows", "
 TEST_CASE("the same input gives the same figure, byte for byte", "[figures][determinism]")
 {
     auto const model = model_of(0.03);
-    auto run = [&] { return figures::run(model, Inputs().add("a", number(50, 0.7)).add("b", number(5, 0.3)).add("c", number(3, 0.1))); };
+    auto run = [&] {
+        return figures::run(model,
+                            Inputs().add("a", number(50, 0.7)).add("b", number(5, 0.3)).add("c", number(3, 0.1)));
+    };
     Figure const first = run(), second = run();
     for (std::size_t i = 0; i < first.outputs.size(); ++i)
     {
@@ -230,7 +238,8 @@ TEST_CASE("what a model can't answer is said, not computed", "[figures][not-comp
     CHECK(why(Inputs().add("a", number(-95))) == "a below -90 is out of range");
     CHECK(why(Inputs().add("a", number(1001))) == "a of 1001 is outside -1000 to 1000");
     CHECK(why(Inputs().add("a", number(1)).add("c", number(0))) == "ratio has no finite value for these inputs");
-    CHECK(figures::run(model, Inputs().add("a", number(1000 * (1 + 1e-12)))).computed()); // a rounding beyond the limit is none
+    CHECK(figures::run(model, Inputs().add("a", number(1000 * (1 + 1e-12))))
+              .computed()); // a rounding beyond the limit is none
 }
 
 TEST_CASE("doubt that reaches outside of the model is noted", "[figures][not-computed]")
@@ -242,7 +251,8 @@ TEST_CASE("doubt that reaches outside of the model is noted", "[figures][not-com
     CHECK(f.note == "part of the readings' doubt (15 %) lies outside what the model covers");
     CHECK(f.output("product").low >= -180);
     CHECK(figures::run(model, Inputs().add("a", number(-80, 1)).add("b", number(2))).note.empty());
-    CHECK(figures::run(model, Inputs().add("a", number(-80, 3.9)).add("b", number(2))).note.find("(1 %)") != std::string::npos);
+    CHECK(figures::run(model, Inputs().add("a", number(-80, 3.9)).add("b", number(2))).note.find("(1 %)") !=
+          std::string::npos);
 }
 
 TEST_CASE("mistakes of the program are not answers", "[figures]")

@@ -1,4 +1,5 @@
-// Any bytes as a reading; the first byte picks what is measured. It is read and can be printed, or refused inside the text.
+// Any bytes as a reading; the first byte picks what is measured. It is read and can be printed, or refused inside the
+// text.
 
 #include "padwalk/units/print.hpp"
 
@@ -26,7 +27,8 @@ extern "C" int LLVMFuzzerTestOneInput(std::uint8_t const* bytes, std::size_t cou
     for (System const system : {System::us, System::si})
     {
         Style const style{system, {}, {}};
-        if (show(measure, reading.value, reading.doubt, style).empty() || show_with_doubt(measure, reading.value, reading.doubt, style).empty())
+        if (show(measure, reading.value, reading.doubt, style).empty() ||
+            show_with_doubt(measure, reading.value, reading.doubt, style).empty())
             std::abort();
     }
     return 0;

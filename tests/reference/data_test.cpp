@@ -17,8 +17,8 @@ namespace
 
 bool same(Node const& a, Node const& b)
 {
-    if (a.kind != b.kind || a.place.line != b.place.line || a.place.column != b.place.column || a.quoted != b.quoted || a.text != b.text ||
-        a.items.size() != b.items.size() || a.entries.size() != b.entries.size())
+    if (a.kind != b.kind || a.place.line != b.place.line || a.place.column != b.place.column || a.quoted != b.quoted ||
+        a.text != b.text || a.items.size() != b.items.size() || a.entries.size() != b.entries.size())
         return false;
     for (std::size_t i = 0; i < a.items.size(); ++i)
         if (!same(a.items[i], b.items[i]))
@@ -26,7 +26,8 @@ bool same(Node const& a, Node const& b)
     for (std::size_t i = 0; i < a.entries.size(); ++i)
     {
         auto const &x = a.entries[i], &y = b.entries[i];
-        if (x.key != y.key || x.place.line != y.place.line || x.place.column != y.place.column || !same(x.value, y.value))
+        if (x.key != y.key || x.place.line != y.place.line || x.place.column != y.place.column ||
+            !same(x.value, y.value))
             return false;
     }
     return true;
@@ -143,7 +144,8 @@ TEST_CASE("data that is missing or not as declared is told with its file", "[ref
         CHECK(bad.file == "bad.yaml");
         CHECK(std::string(bad.what()) == "data file bad.yaml: this quote does not close on its line (line 2)");
     }
-    Data const data = Data::from_texts({{"x/a.yaml", "key: k\nseen: read"}, {"x/b.yaml", "key: k\nseen: guessed"}, {"y.yaml", "a: 1"}});
+    Data const data = Data::from_texts(
+        {{"x/a.yaml", "key: k\nseen: read"}, {"x/b.yaml", "key: k\nseen: guessed"}, {"y.yaml", "a: 1"}});
     CHECK(data.files("x/") == std::vector<std::string>{"x/a.yaml", "x/b.yaml"});
     CHECK(reference::read_table<reference::Cited>(data, "x/a.yaml").seen == reference::Seen::read);
     CHECK_THROWS_AS(reference::read_table<reference::Cited>(data, "x/b.yaml"), reference::DataProblems);
@@ -153,19 +155,22 @@ TEST_CASE("one work may stand in one file only", "[reference][sources]")
 {
     auto const one = "sources:\n  k: {title: T, seen: all of it}\n";
     CHECK(reference::bibliography(Data::from_texts({{"a.yaml", one}, {"b.yaml", "a: 1"}})).at("k").title == "T");
-    CHECK_THROWS_AS(reference::bibliography(Data::from_texts({{"a.yaml", one}, {"b.yaml", one}})), reference::DataProblems);
-    CHECK_THROWS_AS(reference::bibliography(Data::from_texts({{"a.yaml", "sources:\n  k: {title: T}\n"}})), reference::DataProblems);
+    CHECK_THROWS_AS(reference::bibliography(Data::from_texts({{"a.yaml", one}, {"b.yaml", one}})),
+                    reference::DataProblems);
+    CHECK_THROWS_AS(reference::bibliography(Data::from_texts({{"a.yaml", "sources:\n  k: {title: T}\n"}})),
+                    reference::DataProblems);
 }
 
-TEST_CASE("an instrument's doubt is its own figure or its share of the reading, whichever is more", "[reference][instruments]")
+TEST_CASE("an instrument's doubt is its own figure or its share of the reading, whichever is more",
+          "[reference][instruments]")
 {
     auto const source = ", source: {key: judgement, seen: judgement}}\n";
-    Data const data = Data::from_texts({{"instruments.yaml", std::string("instruments:\n") + "  gauge: {name: dial, doubt: 1 psi, share: 2 %" + source +
-                                                                 "  thermometer: {name: thermometer, doubt: 1 degF" + source +
-                                                                 "  ph: {name: comparator, doubt: \"0.1\"" + source +
-                                                                 "  ph/strip: {name: strip, doubt: \"0.25\"" + source +
-                                                                 "  humidity: {name: reported, doubt: 8 %" + source +
-                                                                 "  meter: {name: meter, share: 5 %" + source}});
+    Data const data = Data::from_texts(
+        {{"instruments.yaml",
+          std::string("instruments:\n") + "  gauge: {name: dial, doubt: 1 psi, share: 2 %" + source +
+              "  thermometer: {name: thermometer, doubt: 1 degF" + source + "  ph: {name: comparator, doubt: \"0.1\"" +
+              source + "  ph/strip: {name: strip, doubt: \"0.25\"" + source +
+              "  humidity: {name: reported, doubt: 8 %" + source + "  meter: {name: meter, share: 5 %" + source}});
     auto const instruments = reference::instruments(data);
     constexpr double psi = 6894.757293168361;
     auto doubt = [&](units::Measure measure, double value, std::string const& row, std::string const& kit = {})

@@ -76,7 +76,8 @@ std::string read_shape(std::string_view text)
 
 TEST_CASE("plain YAML becomes a tree that knows its places", "[reference][yaml]")
 {
-    Node const node = read_yaml("# a walk\nby: inspector\nloops:\n  spa loop:\n    flow: 42 gal   # read twice\n    serves: [spa, 'the pool']\nnotes:\n");
+    Node const node = read_yaml("# a walk\nby: inspector\nloops:\n  spa loop:\n    flow: 42 gal   # read twice\n    "
+                                "serves: [spa, 'the pool']\nnotes:\n");
     CHECK(shape_of(node) == "{by: inspector, loops: {spa loop: {flow: 42 gal, serves: [spa, 'the pool']}}, notes: ~}");
     Node const& loop = node.at("loops").at("spa loop");
     CHECK(loop.at("flow").place.line == 5);
@@ -118,7 +119,8 @@ TEST_CASE("values are texts: no octal, hex, infinity, null word or yes becomes s
           "{a: <5 ppm, b: ~5 ppm, c: 6\", d: 5' 6\", e: n/a, f: -4 inHg, g: 1,200 gal, h: 5 ppm}");
     CHECK(read_shape("a: ~\nb: null\n") == "{a: ~, b: ~}");
     CHECK(read_shape("a: 'it''s'\nb: \"a \\\"b\\\" c\"\n") == "{a: 'it's', b: 'a \"b\" c'}");
-    CHECK(read_shape("notes: |\n  one\n  two\nmore: >\n  three\n  four\n") == "{notes: one\ntwo\n, more: three four}"); // white space at the end goes
+    CHECK(read_shape("notes: |\n  one\n  two\nmore: >\n  three\n  four\n") ==
+          "{notes: one\ntwo\n, more: three four}");  // white space at the end goes
     CHECK(read_shape("a: [1 2]\n") == "{a: [1 2]}"); // one value; the field that wanted two says so
     CHECK(read_shape("a: one\n   two\n") == "{a: one two}");
 }
@@ -144,7 +146,8 @@ TEST_CASE("a second document, which a wrong indent makes too, is refused where i
            {"- a\nb: 1", 2, 1, "a second document starts here"},
            {"a: 1\n---\nb: 2", 2, 1, "a second document starts here"},
            {"a: 1\n...\nb: 2", 3, 1, "a second document starts here"}});
-    CHECK(refused("  a: 1\nb: 2").advice == "check how far this line is set in: lines of one group start in the same column");
+    CHECK(refused("  a: 1\nb: 2").advice ==
+          "check how far this line is set in: lines of one group start in the same column");
 }
 
 TEST_CASE("a misplaced comma or bracket is refused and never loops", "[reference][yaml][trap]")
@@ -193,7 +196,8 @@ TEST_CASE("anchors, aliases, tags and merges are not taken", "[reference][yaml][
            {"a: !x \"5\"", 1, 4, "'!' starts a type name; that is not taken here"}});
     std::string bomb = "a0: &a0 [x, x]\n";
     for (int i = 1; i <= 60; ++i)
-        bomb += "a" + std::to_string(i) + ": &a" + std::to_string(i) + " [*a" + std::to_string(i - 1) + ", *a" + std::to_string(i - 1) + "]\n";
+        bomb += "a" + std::to_string(i) + ": &a" + std::to_string(i) + " [*a" + std::to_string(i - 1) + ", *a" +
+                std::to_string(i - 1) + "]\n";
     CHECK(refused(bomb).place.line == 1);
 }
 
@@ -230,7 +234,8 @@ TEST_CASE("what the library can't read is said in one line with advice", "[refer
            {"%YAML 3.0\n---\na: 1", 1, 1, "not readable as YAML: YAML major version too large"}});
     CHECK(refused("a: >5 ppm").advice == "if a value starts with one of > | % @ ` , put quotes round it");
     CHECK(refused("a:\n\tb: 1").advice == "set lines in with spaces, not tabs");
-    CHECK(refused("a: b: c").advice == "write 'name: value', one per line, lines of one group in the same column; quote text that holds ': '");
+    CHECK(refused("a: b: c").advice ==
+          "write 'name: value', one per line, lines of one group in the same column; quote text that holds ': '");
 }
 
 TEST_CASE("keys are single values", "[reference][yaml][trap]")
@@ -250,7 +255,8 @@ TEST_CASE("files that are too long, too deep or too many are refused in time", "
     CHECK(refused(deep(32)).message == "nested more than 32 deep");
     CHECK(refused(deep(32)).place.column == 35);
     for (char const bracket : {'[', '{'})
-        CHECK(refused(std::string(100000, bracket)).place.line == 1); // as one of the rules above, whichever comes first
+        CHECK(refused(std::string(100000, bracket)).place.line ==
+              1); // as one of the rules above, whichever comes first
     std::string indented;
     for (std::size_t i = 0; i < 40; ++i)
         indented += std::string(i, ' ') + "a:\n";
@@ -274,7 +280,8 @@ TEST_CASE("files that are too long, too deep or too many are refused in time", "
     CHECK(too_long.place.line == 0);
     CHECK(read_yaml("a: " + std::string(1000000, 'x')).at("a").text.size() == 1000000);
     CHECK(refused(std::string(1000000, ' ') + "\x01").place.column == 1000001);
-    CHECK(std::chrono::steady_clock::now() - start < std::chrono::seconds(20)); // sanitizers and a busy machine included
+    CHECK(std::chrono::steady_clock::now() - start <
+          std::chrono::seconds(20)); // sanitizers and a busy machine included
 }
 
 TEST_CASE("all texts of one to three odd characters end, read or refused", "[reference][yaml][trap]")

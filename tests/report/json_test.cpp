@@ -42,10 +42,11 @@ std::vector<std::string> keys_of(Json const& object)
 
 TEST_CASE("an assessment as JSON has its stable keys, also when empty", "[report][json]")
 {
-    std::vector<std::string> const keys{"outcome",    "summary",  "property",   "on",       "by",        "weather",
-                                        "notes",      "items",    "alarms",     "verdicts", "causes",    "referrals",
-                                        "next",       "figures",  "readings",   "findings", "questions", "assumptions",
-                                        "not_tested", "oddities", "left_blank", "conflict", "cautions",  "sources"};
+    std::vector<std::string> const keys{"outcome",  "summary",    "property",  "on",          "by",
+                                        "weather",  "notes",      "items",     "alarms",      "verdicts",
+                                        "causes",   "referrals",  "next",      "figures",     "readings",
+                                        "findings", "undecided",  "questions", "assumptions", "not_tested",
+                                        "oddities", "left_blank", "conflict",  "cautions",    "sources"};
     auto const model = tests::sample_model();
     CHECK(keys_of(Json::parse(report::as_json(tests::sample(model), units::System::us))) == keys);
     CHECK(keys_of(Json::parse(report::as_json({}, units::System::us))) == keys);

@@ -187,6 +187,7 @@ inline void add_basis(assess::Assessment& a)
     a.readings = {{4, nullptr, "filter gauge",
                    reading(units::Measure::gauge_pressure, 18 * 6894.757293168, 6894.757293168, "pressure gauge")},
                   {1, nullptr, "cyanuric acid", reading(units::Measure::as_cyanuric_acid, 0.04, 0.005, "drops")}};
+    a.undecided = {{0, {0}, "listen at both ends", {"inspector"}, 3, "a rod"}};
     a.questions = {{2, "it goes wub wub", "no word of this is known", {"pump hums and does not start", "pump grinds"}}};
     a.assumptions = {{"spa loop serves spa", "'serves' was not given; its name suggests it"}};
     a.not_tested = {{3, "firing", "gas was shut off at the meter"}};
@@ -262,6 +263,7 @@ inline assess::Assessment hostile(figures::Model const& model, std::string const
     for (auto& figure : a.figures)
         figure.label = figure.meaning = figure.figure.note = text;
     a.figures.back().figure.why_not = text;
+    a.undecided = {{0, {0}, text, {text}, 1, text}};
     a.questions = {{0, text, text, {text}}};
     a.assumptions = {{text, text}};
     a.not_tested = {{0, text, text}};

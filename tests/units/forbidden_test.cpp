@@ -12,15 +12,26 @@ namespace
 {
 
 template <class A, class B>
-concept CanAdd = requires(A a, B b) { a + b; };
+concept CanAdd = requires(A a, B b)
+{
+    a + b;
+};
 template <class A, class B>
-concept CanSubtract = requires(A a, B b) { a - b; };
+concept CanSubtract = requires(A a, B b)
+{
+    a - b;
+};
 template <class A, class B>
-concept CanMultiply = requires(A a, B b) { a * b; };
+concept CanMultiply = requires(A a, B b)
+{
+    a* b;
+};
 template <class A, class B>
-concept CanCompare = requires(A a, B b) { a < b; };
-template <class A, class B>
-constexpr bool becomes = std::is_convertible_v<A, B>;
+concept CanCompare = requires(A a, B b)
+{
+    a < b;
+};
+template <class A, class B> constexpr bool becomes = std::is_convertible_v<A, B>;
 
 // Dimensions don't mix.
 static_assert(!CanAdd<VolumeFlow, Volume>);

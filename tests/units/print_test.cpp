@@ -56,7 +56,8 @@ TEST_CASE("without a doubt four digits are printed, idle zeros off, a whole part
     CHECK(show(M::number, 1.23456e-12, 0, us) == "1.235e-12");
 }
 
-TEST_CASE("a unit always stands behind, with 'US' where gallons differ and the basis where there is one", "[units][print]")
+TEST_CASE("a unit always stands behind, with 'US' where gallons differ and the basis where there is one",
+          "[units][print]")
 {
     CHECK(show(M::volume_flow, 45 * gpm, 0, us) == "45 US gpm");
     CHECK(show(M::volume_flow, 45 * gpm, 0, si) == "10.22 m³/h");
@@ -78,7 +79,8 @@ TEST_CASE("a unit always stands behind, with 'US' where gallons differ and the b
     CHECK(show(M::velocity, 15 * gpm / (ft * ft), 0, Style{System::us, "gpm/ft2", {}}) == "15 US gpm/ft²");
 }
 
-TEST_CASE("numbers: commas from 10,000 up, rounding above the point, no exponent between a millionth and 1e15", "[units][print]")
+TEST_CASE("numbers: commas from 10,000 up, rounding above the point, no exponent between a millionth and 1e15",
+          "[units][print]")
 {
     CHECK(show_number(9999, 0) == "9999");
     CHECK(show_number(10000, 0) == "10,000");
@@ -96,7 +98,8 @@ TEST_CASE("numbers: commas from 10,000 up, rounding above the point, no exponent
     CHECK(show_significant(1.23456e15, 3) == "1.23e+15");
 }
 
-TEST_CASE("what is printed can be read back within half of the last digit, for every measure and both systems", "[units][print][reading]")
+TEST_CASE("what is printed can be read back within half of the last digit, for every measure and both systems",
+          "[units][print][reading]")
 {
     // A walk over sizes, with mantissas that don't come out even, and doubts from a thousandth to as much as the value.
     double const mantissas[] = {1.0, 1.7320508, 3.3333333, 9.9994, 9.9996};
@@ -109,7 +112,8 @@ TEST_CASE("what is printed can be read back within half of the last digit, for e
                         Style const style{system, {}, {}};
                         // The size is that of the number shown in the measure's last unit, so that every scale is met.
                         auto const choices = system == System::us ? m.us : m.si;
-                        Unit const* base = choices.back().symbol.empty() ? nullptr : find_unit(choices.back().symbol, m.dimension);
+                        Unit const* base =
+                            choices.back().symbol.empty() ? nullptr : find_unit(choices.back().symbol, m.dimension);
                         double const size = mantissa * std::pow(10.0, exponent);
                         double const value = base != nullptr ? (size + base->zero) * base->scale : size;
                         double const doubt = share * size * (base != nullptr ? base->scale : 1.0);
@@ -121,14 +125,16 @@ TEST_CASE("what is printed can be read back within half of the last digit, for e
                         std::string_view const unit = unit_for(m.measure, value, style);
                         double const scale = unit.empty() ? 1.0 : find_unit(unit, m.dimension)->scale;
                         // Above the point the last digit printed is the doubt's first.
-                        double const doubt_digit = doubt > 0 ? std::pow(10.0, std::floor(std::log10(doubt / scale) + 1e-9)) : 0.0;
+                        double const doubt_digit =
+                            doubt > 0 ? std::pow(10.0, std::floor(std::log10(doubt / scale) + 1e-9)) : 0.0;
                         double const half = 0.5 * std::max(last_digit(text), doubt_digit) * scale * (1 + 1e-6);
                         REQUIRE_THAT(back.value, WithinAbs(value, half + 1e-9 * std::abs(value)));
                         REQUIRE_THAT(coverage * back.doubt, WithinAbs(coverage * doubt, half));
                         REQUIRE(back.doubt_written == (doubt > 0));
                         // The plain form too, which carries no doubt.
                         std::string const plain = show(m.measure, value, doubt, style);
-                        REQUIRE_THAT(must_read(plain, m.measure).value, WithinAbs(value, half + 1e-9 * std::abs(value)));
+                        REQUIRE_THAT(must_read(plain, m.measure).value,
+                                     WithinAbs(value, half + 1e-9 * std::abs(value)));
                     }
 }
 

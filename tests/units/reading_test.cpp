@@ -179,9 +179,17 @@ TEST_CASE("case is forgiven only where it can't change the meaning", "[units][re
     };
     // m is milli, M is mega; a single letter may be another unit in the other case
     Refused const rows[] = {
-        {"2 mPa", M::gauge_pressure, "MPa"}, {"2 mpa", M::gauge_pressure, "MPa"}, {"5 ML", M::volume, "mL"}, {"5 ML/min", M::volume_flow, "mL/min"},
-        {"5 MW", M::power, "W"},            {"5 mW", M::power, "W"},             {"5 mJ", M::energy, "MJ"}, {"5 MA", M::current, "mA"},
-        {"5 MV", M::voltage, "mV"},         {"5 Mm", M::length, "mm"},           {"2 mohm", M::resistance, "Mohm"},
+        {"2 mPa", M::gauge_pressure, "MPa"},
+        {"2 mpa", M::gauge_pressure, "MPa"},
+        {"5 ML", M::volume, "mL"},
+        {"5 ML/min", M::volume_flow, "mL/min"},
+        {"5 MW", M::power, "W"},
+        {"5 mW", M::power, "W"},
+        {"5 mJ", M::energy, "MJ"},
+        {"5 MA", M::current, "mA"},
+        {"5 MV", M::voltage, "mV"},
+        {"5 Mm", M::length, "mm"},
+        {"2 mohm", M::resistance, "Mohm"},
         {"5 MS/cm", M::conductivity, "mS/cm"},
     };
     for (auto const& row : rows)
@@ -209,7 +217,8 @@ TEST_CASE("decimal text becomes the double that the compiler makes of it, to one
     CHECK(std::get<double>(read_number("0.1", "x")) == 0.1);
     CHECK(std::get<double>(read_number("123456789012345", "x")) == 123456789012345.0);
     CHECK(std::get<double>(read_number("0.000123456789", "x")) == 0.000123456789);
-    CHECK_THAT(std::get<double>(read_number("3.14159265358979323846264338327950288", "x")), WithinRel(3.141592653589793, 3e-16));
+    CHECK_THAT(std::get<double>(read_number("3.14159265358979323846264338327950288", "x")),
+               WithinRel(3.141592653589793, 3e-16));
     CHECK_THAT(std::get<double>(read_number("1" + std::string(50, '0'), "x")), WithinRel(1e50, 1e-15));
     CHECK_THAT(std::get<double>(read_number("0." + std::string(50, '0') + "1", "x")), WithinRel(1e-51, 1e-15));
 }

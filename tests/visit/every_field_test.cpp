@@ -53,7 +53,8 @@ void all_there(fields::RecordShape const& record, Tree const& tree, std::string 
     {
         std::string const here = path + "/" + field.name;
         INFO(here);
-        auto const found = std::find_if(map->begin(), map->end(), [&](auto const& entry) { return entry.first == field.name; });
+        auto const found =
+            std::find_if(map->begin(), map->end(), [&](auto const& entry) { return entry.first == field.name; });
         REQUIRE(found != map->end());
         if (field.inner == nullptr)
             continue;

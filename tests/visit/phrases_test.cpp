@@ -75,8 +75,10 @@ TEST_CASE("a tie between findings is a question back", "[visit][phrases]")
 
 TEST_CASE("a denial is a question back unless the phrase itself denies", "[visit][phrases]")
 {
-    for (auto const* note : {"no bubbles at the returns", "not any bubbles at the returns", "never saw bubbles in the returns", "returns without bubbles",
-                             "bubbles at the returns: none", "there aren't bubbles at the returns", "there arent bubbles at the returns"})
+    for (auto const* note :
+         {"no bubbles at the returns", "not any bubbles at the returns", "never saw bubbles in the returns",
+          "returns without bubbles", "bubbles at the returns: none", "there aren't bubbles at the returns",
+          "there arent bubbles at the returns"})
     {
         INFO("note '" << note << "'");
         auto const read = match(note, "loop");
@@ -95,7 +97,8 @@ TEST_CASE("a denial is a question back unless the phrase itself denies", "[visit
 
 TEST_CASE("a hedge is a question back", "[visit][phrases]")
 {
-    for (auto const* note : {"maybe a grinding noise", "perhaps grinding noise", "possibly a grinding noise", "might be a grinding noise", "probably grinding noise"})
+    for (auto const* note : {"maybe a grinding noise", "perhaps grinding noise", "possibly a grinding noise",
+                             "might be a grinding noise", "probably grinding noise"})
     {
         INFO("note '" << note << "'");
         auto const read = match(note, "pump");
@@ -117,7 +120,8 @@ TEST_CASE("what fits nothing is a question back, with the nearest findings", "[v
     CHECK(none.result == Result::none);
     CHECK(none.findings.empty());
     CHECK(none.why == "fits nothing known");
-    auto const near = match("seal dripping", "pump"); // two of the three words of 'drip at the shaft seal', one of 'leaking seal'
+    auto const near =
+        match("seal dripping", "pump"); // two of the three words of 'drip at the shaft seal', one of 'leaking seal'
     CHECK(near.result == Result::none);
     CHECK(near.findings == Words{"pump_leak_shaft"});
     for (auto const* nothing : {"", "   ", "the", "!?", "\xff\xfe"})

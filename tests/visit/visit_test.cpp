@@ -81,12 +81,14 @@ TEST_CASE("three lines are a visit", "[visit]")
 
 TEST_CASE("a file that says nothing is refused", "[visit]")
 {
-    std::string const said = "visit.yaml:1:1: error: the file says nothing\n"
-                             "  three lines are enough: 'loops:', '  spa loop:', '    pump: {noticed: [grinding noise]}'\n";
+    std::string const said =
+        "visit.yaml:1:1: error: the file says nothing\n"
+        "  three lines are enough: 'loops:', '  spa loop:', '    pump: {noticed: [grinding noise]}'\n";
     CHECK(must_refuse("") == said);
     CHECK(must_refuse("# a sheet with nothing filled in\n").find("the file says nothing") != std::string::npos);
     CHECK(must_refuse("~").find("visit is a group of fields, but nothing stands here") != std::string::npos);
-    CHECK(must_refuse("grinding noise").find("visit is a group of fields, but a single value stands here") != std::string::npos);
+    CHECK(must_refuse("grinding noise").find("visit is a group of fields, but a single value stands here") !=
+          std::string::npos);
     CHECK(must_refuse("- a").find("visit is a group of fields, but a list stands here") != std::string::npos);
 }
 
@@ -216,13 +218,15 @@ TEST_CASE("every problem of a messy file comes in one go, each at its place", "[
 
 TEST_CASE("names that stand for another item must be one, however the group is spelled", "[visit][references]")
 {
-    CHECK(must_read("waters: {pool: , spa: }\nloops:\n  l: {serves: [pool, spa]}\nheaters:\n  h: {loop: l}\nfill_valves:\n  f: {fills: spa}\n")
+    CHECK(must_read("waters: {pool: , spa: }\nloops:\n  l: {serves: [pool, spa]}\nheaters:\n  h: {loop: "
+                    "l}\nfill_valves:\n  f: {fills: spa}\n")
               .visit.fill_valves[0]
               .second.fills == "spa");
-    CHECK(must_refuse("waters: {pool: }\nfill valves:\n  f: {fills: spa}\n") == "visit.yaml:3:14: error: there is no water called 'spa'\n"
-                                                                               "    3 |   f: {fills: spa}\n"
-                                                                               "      |              ^^^\n"
-                                                                               "  this visit has: pool\n");
+    CHECK(must_refuse("waters: {pool: }\nfill valves:\n  f: {fills: spa}\n") ==
+          "visit.yaml:3:14: error: there is no water called 'spa'\n"
+          "    3 |   f: {fills: spa}\n"
+          "      |              ^^^\n"
+          "  this visit has: pool\n");
     CHECK(must_refuse("heaters:\n  h: {loop: l}\n").find("there is no loop called 'l'") != std::string::npos);
     CHECK(must_refuse("heaters:\n  h: {loop: l}\n").find("add it under loops") != std::string::npos);
 }
@@ -232,8 +236,10 @@ TEST_CASE("impossible values are refused, unusual ones told and blanks counted",
     auto test_of = [](std::string const& reading) { return "waters: {spa: {tests: [{" + reading + "}]}}\n"; };
     CHECK(must_refuse(test_of("ph: 15")).find("ph of '15' can't be") != std::string::npos);
     CHECK(must_refuse(test_of("ph: -1")).find("ph of '-1' can't be") != std::string::npos);
-    CHECK(must_refuse(test_of("temperature: -300 degF")).find("temperature of '-300 degF' can't be") != std::string::npos);
-    CHECK(must_refuse(test_of("temperature: -500 degF")).find("'-500 degF' is below absolute zero") != std::string::npos);
+    CHECK(must_refuse(test_of("temperature: -300 degF")).find("temperature of '-300 degF' can't be") !=
+          std::string::npos);
+    CHECK(must_refuse(test_of("temperature: -500 degF")).find("'-500 degF' is below absolute zero") !=
+          std::string::npos);
     CHECK(must_refuse("humidity: 120 %\n").find("humidity of '120 %' can't be") != std::string::npos);
     auto const read = must_read("waters: {spa: {temperature: 110 degF, tests: [{ph: 6.0, alkalinity: }]}}\nnotes:\n");
     REQUIRE(read.oddities.size() == 2);
@@ -273,7 +279,8 @@ TEST_CASE("the declarations fit together", "[visit][declarations]")
             if (field->usual_low)
                 CHECK((value >= *field->usual_low && value <= *field->usual_high));
             if (!field->instrument.empty()) // the row is there, and its doubt is of this measure
-                CHECK(instruments()({*field->measure, value, 0, {}, false}, field->instrument, fields::Node::map()).doubt >= 0);
+                CHECK(instruments()({*field->measure, value, 0, {}, false}, field->instrument, fields::Node::map())
+                          .doubt >= 0);
         }
     }
 }

@@ -34,7 +34,7 @@ struct ReadingTaken
 struct FigureEntry
 {
     std::size_t item = 0;
-    std::string label;   ///< 'turnover of spa loop'
+    std::string label; ///< 'turnover of spa loop'
     figures::Figure figure;
     std::string meaning; ///< in plain words, with the limit and whose it is; empty where the number says it all
 };
@@ -52,9 +52,9 @@ struct FindingEntryOf
     std::string name;
     std::size_t item = 0;
     FindingState state = FindingState::seen;
-    double probability = 1.0;       ///< that it is so; 1 or 0 where noticed
+    double probability = 1.0; ///< that it is so; 1 or 0 where noticed
     bool computed = false;
-    std::string from;               ///< the note as written, or the comparison that was computed
+    std::string from; ///< the note as written, or the comparison that was computed
 };
 
 /// A finding's weight for or against one cause, in natural log of the odds.
@@ -73,8 +73,8 @@ struct CauseEntryOf
     double probability = 0.0;
     Urgency urgency = Urgency::plan;
     bool hurts_people = false;
-    std::string trade;                 ///< id, or 'none'
-    std::vector<std::string> cautions; ///< ids
+    std::string trade;                                   ///< id, or 'none'
+    std::vector<std::string> cautions;                   ///< ids
     std::vector<WeightEntry> speaks_for, speaks_against; ///< strongest first
 };
 
@@ -94,7 +94,8 @@ enum class Condition
     unsafe,
     does_not_work,
     works_with_fault,
-    works,      ///< tried, and no fault found
+    cannot_tell, ///< something was seen that may be a fault or nothing
+    works,       ///< tried, and no fault found
     not_tested
 };
 
@@ -108,9 +109,9 @@ struct Verdict
 /// What one licensed trade is asked to do.
 struct Referral
 {
-    std::string trade;  ///< id
-    std::string name;   ///< 'licensed electrician'
-    std::string why;    ///< what it is licensed for
+    std::string trade; ///< id
+    std::string name;  ///< 'licensed electrician'
+    std::string why;   ///< what it is licensed for
     Urgency urgency = Urgency::plan;
     std::vector<std::size_t> causes; ///< in Assessment::causes, likeliest first
     std::vector<std::size_t> alarms; ///< in Assessment::alarms
@@ -123,7 +124,7 @@ struct NextCheck
     std::string id, name, needs;
     std::size_t item = 0;
     double minutes = 0.0;
-    double gain = 0.0; ///< expected loss of uncertainty about the causes, bits
+    double gain = 0.0;                 ///< expected loss of uncertainty about the causes, bits
     std::vector<std::string> tells;    ///< names of the findings
     std::vector<std::string> cautions; ///< ids
     std::string changes;               ///< what the most telling outcome would do, in words
@@ -173,24 +174,24 @@ struct Assessment
     std::optional<visit::By> by;
     std::string on, property, weather, notes;
     Outcome outcome = Outcome::nothing_found;
-    std::string summary;                 ///< one or two sentences
-    std::vector<ItemEntry> items;        ///< items[0] is the property itself
-    std::vector<Alarm> alarms;           ///< most urgent first
-    std::vector<Verdict> verdicts;       ///< one for each item but the property
+    std::string summary;           ///< one or two sentences
+    std::vector<ItemEntry> items;  ///< items[0] is the property itself
+    std::vector<Alarm> alarms;     ///< most urgent first
+    std::vector<Verdict> verdicts; ///< one for each item but the property
     std::vector<ReadingTaken> readings;
     std::vector<FigureEntry> figures;
     std::vector<FindingEntryOf> findings;
-    std::vector<CauseEntryOf> causes;    ///< what is worth naming, dangerous ones first, then by likelihood
-    std::vector<Referral> referrals;     ///< most urgent first
-    std::vector<NextCheck> next;         ///< best first
-    std::vector<Undecided> undecided;    ///< what can't be told from here, and what would decide it
+    std::vector<CauseEntryOf> causes; ///< what is worth naming, dangerous ones first, then by likelihood
+    std::vector<Referral> referrals;  ///< most urgent first
+    std::vector<NextCheck> next;      ///< best first
+    std::vector<Undecided> undecided; ///< what can't be told from here, and what would decide it
     std::vector<Question> questions;
     std::vector<Assumption> assumptions;
     std::vector<NotTestedEntry> not_tested;
     std::vector<fields::Problem> oddities;
     std::vector<std::string> blanks;
-    std::string conflict;                ///< non-empty: these findings don't fit together, and which stands out
-    fields::Named<std::string> cautions; ///< id and sentence of every caution named above
+    std::string conflict;                     ///< non-empty: these findings don't fit together, and which stands out
+    fields::Named<std::string> cautions;      ///< id and sentence of every caution named above
     fields::Named<reference::Source> sources; ///< every source that a figure or cause shown here rests on
 };
 

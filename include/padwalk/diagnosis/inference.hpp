@@ -16,7 +16,7 @@ namespace padwalk::diagnosis
 /// simply not listed. Several pieces of evidence about one finding are taken as independent and multiply.
 struct Evidence
 {
-    std::size_t finding;  ///< position in Network::findings, from 0
+    std::size_t finding; ///< position in Network::findings, from 0
     double if_present;
     double if_absent;
 };
@@ -36,9 +36,9 @@ struct Evidence
 /// What is left of a network after evidence.
 struct Posterior
 {
-    std::vector<double> causes;  ///< P(cause present | evidence), as Network::causes; empty if not possible
-    double log_evidence;         ///< natural log of P(evidence); minus infinity if not possible
-    bool possible;               ///< false: the network says this evidence cannot happen
+    std::vector<double> causes; ///< P(cause present | evidence), as Network::causes; empty if not possible
+    double log_evidence;        ///< natural log of P(evidence); minus infinity if not possible
+    bool possible;              ///< false: the network says this evidence cannot happen
 };
 
 /// The question is sound, but its exact answer would take tables of more than 2^24 entries in all.
@@ -74,7 +74,7 @@ public:
 struct Weight
 {
     std::size_t finding;
-    double log_odds;  ///< natural log; positive speaks for the cause, negative against it
+    double log_odds; ///< natural log; positive speaks for the cause, negative against it
 };
 
 /// For each piece of evidence, in the order given: by how much the log odds of the cause would change back if that
@@ -87,7 +87,7 @@ struct Weight
 /// Empty if the evidence is impossible.
 ///
 /// Throws: as posterior; NetworkProblem also for a cause that does not exist
-[[nodiscard]] std::vector<Weight> weights_of_evidence(
-    Network const& network, std::span<Evidence const> evidence, std::size_t cause);
+[[nodiscard]] std::vector<Weight> weights_of_evidence(Network const& network, std::span<Evidence const> evidence,
+                                                      std::size_t cause);
 
-}  // namespace padwalk::diagnosis
+} // namespace padwalk::diagnosis

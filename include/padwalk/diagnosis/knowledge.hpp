@@ -135,27 +135,24 @@ struct Knowledge
 
 /// What is wrong with the knowledge as a whole: ids that stand twice, links to nothing, a cause that no finding can
 /// show, a source that no bibliography holds, a hazard to people without a caution, a check for nobody. One line each.
-[[nodiscard]] std::vector<std::string> knowledge_problems(Knowledge const& knowledge, std::map<std::string, reference::Source> const& bibliography);
+[[nodiscard]] std::vector<std::string> knowledge_problems(Knowledge const& knowledge,
+                                                          std::map<std::string, reference::Source> const& bibliography);
 
 } // namespace padwalk::diagnosis
 
-template <>
-struct padwalk::fields::words_of<padwalk::diagnosis::Urgency>
+template <> struct padwalk::fields::words_of<padwalk::diagnosis::Urgency>
 {
     static std::vector<std::string> words() { return {"watch", "plan", "soon", "stop_use"}; }
 };
-template <>
-struct padwalk::fields::words_of<padwalk::diagnosis::Hazard>
+template <> struct padwalk::fields::words_of<padwalk::diagnosis::Hazard>
 {
     static std::vector<std::string> words() { return {"none", "property", "people"}; }
 };
-template <>
-struct padwalk::fields::words_of<padwalk::diagnosis::Established>
+template <> struct padwalk::fields::words_of<padwalk::diagnosis::Established>
 {
     static std::vector<std::string> words() { return {"seen", "figure"}; }
 };
-template <>
-struct padwalk::fields::words_of<padwalk::diagnosis::Who>
+template <> struct padwalk::fields::words_of<padwalk::diagnosis::Who>
 {
     static std::vector<std::string> words() { return {"inspector", "technician", "owner"}; }
 };

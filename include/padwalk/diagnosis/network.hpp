@@ -12,14 +12,14 @@ namespace padwalk::diagnosis
 struct Cause
 {
     std::string name;
-    double prior;  ///< P(present) before any evidence, 0 to 1
+    double prior; ///< P(present) before any evidence, 0 to 1
 };
 
 /// "This cause, alone, brings about the finding with that chance."
 struct Link
 {
-    std::size_t cause;  ///< position in Network::causes, from 0
-    double weight;      ///< 0 to 1
+    std::size_t cause; ///< position in Network::causes, from 0
+    double weight;     ///< 0 to 1
 };
 
 /// Something that can be seen or not seen.
@@ -31,7 +31,7 @@ struct Link
 struct Finding
 {
     std::string name;
-    double leak;  ///< P(there | no parent is present), 0 to 1
+    double leak; ///< P(there | no parent is present), 0 to 1
     std::vector<Link> parents;
 };
 
@@ -55,4 +55,4 @@ public:
 /// Throws: NetworkProblem
 void check(Network const& network);
 
-}  // namespace padwalk::diagnosis
+} // namespace padwalk::diagnosis

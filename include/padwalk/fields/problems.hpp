@@ -15,8 +15,8 @@ struct Problem
     Place place;
     std::size_t length = 0; ///< bytes to underline, 0 where nothing can be pointed at
     std::string message;
-    std::string advice;     ///< what would pass; may be empty
-    std::string path;       ///< 'loops/spa loop/pump/current'
+    std::string advice; ///< what would pass; may be empty
+    std::string path;   ///< 'loops/spa loop/pump/current'
 
     friend bool operator==(Problem const& a, Problem const& b)
     {

@@ -22,27 +22,27 @@ struct FieldShape
         text,
         choice,
         yes_no,
-        moment,   ///< a date, or a date and time
-        curve,    ///< points 'flow:head'
+        moment, ///< a date, or a date and time
+        curve,  ///< points 'flow:head'
         record,
         list,
-        named     ///< a map of records under names that the user chooses
+        named ///< a map of records under names that the user chooses
     };
 
     std::string name;
     std::string meaning;
     Form form = Form::text;
-    std::optional<units::Measure> measure;      ///< quantity
-    std::vector<std::string> words;             ///< choice
-    RecordShape const* (*inner)() = nullptr;    ///< record, list or named of records
-    Form item = Form::text;                     ///< what a list holds
-    std::optional<double> low, high;            ///< SI; a value outside can't be
+    std::optional<units::Measure> measure;       ///< quantity
+    std::vector<std::string> words;              ///< choice
+    RecordShape const* (*inner)() = nullptr;     ///< record, list or named of records
+    Form item = Form::text;                      ///< what a list holds
+    std::optional<double> low, high;             ///< SI; a value outside can't be
     std::optional<double> usual_low, usual_high; ///< SI; a value outside is odd and is said
     bool required = false;
-    std::string otherwise;                      ///< assumed when left out, as one would write it
-    std::string because;                        ///< why that may be assumed
-    std::string instrument;                     ///< row of data/instruments.yaml that gives the doubt
-    std::string unit_us, unit_si;               ///< to print in, where the measure's own choice won't do
+    std::string otherwise;        ///< assumed when left out, as one would write it
+    std::string because;          ///< why that may be assumed
+    std::string instrument;       ///< row of data/instruments.yaml that gives the doubt
+    std::string unit_us, unit_si; ///< to print in, where the measure's own choice won't do
     std::string example;
 
     [[nodiscard]] units::Style style(units::System system) const { return {system, unit_us, unit_si}; }

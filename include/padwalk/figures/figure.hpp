@@ -23,14 +23,12 @@ public:
     Inputs& add_words(std::string name, std::string words);
     Inputs& add_node(std::string name, fields::Node node);
 
-    template <units::Quantity Q>
-    Inputs& add(std::string name, units::Measured<Q> const& measured)
+    template <units::Quantity Q> Inputs& add(std::string name, units::Measured<Q> const& measured)
     {
         return add(std::move(name), units::Reading::of(measured));
     }
     /// Nothing is added where there is no reading; the model's own assumption then holds, or it isn't computed.
-    template <units::Quantity Q>
-    Inputs& add(std::string name, std::optional<units::Measured<Q>> const& measured)
+    template <units::Quantity Q> Inputs& add(std::string name, std::optional<units::Measured<Q>> const& measured)
     {
         return measured ? add(std::move(name), *measured) : *this;
     }
@@ -45,7 +43,7 @@ struct UsedInput
 {
     fields::FieldShape const* shape = nullptr;
     units::Reading reading;
-    std::string words;   ///< where it is no quantity
+    std::string words; ///< where it is no quantity
     bool assumed = false;
 };
 
@@ -55,7 +53,7 @@ struct OutputValue
     std::optional<double> value; ///< SI
     double low = 0.0;            ///< 95 % interval, SI; equal to value where no input had doubt
     double high = 0.0;
-    std::string words;           ///< where it is no quantity
+    std::string words; ///< where it is no quantity
 
     /// As a measured value, to be given to the next model.
     [[nodiscard]] units::Reading reading() const;
@@ -74,8 +72,7 @@ struct Figure
     /// Throws std::out_of_range for a name that is no output.
     [[nodiscard]] OutputValue const& output(std::string_view name) const;
     /// The output as a typed measured value; std::logic_error if it is of another measure, none if absent.
-    template <units::Quantity Q>
-    [[nodiscard]] std::optional<units::Measured<Q>> get(std::string_view name) const
+    template <units::Quantity Q> [[nodiscard]] std::optional<units::Measured<Q>> get(std::string_view name) const
     {
         if (!computed())
             return std::nullopt;

@@ -39,17 +39,16 @@ public:
 struct Model
 {
     std::string name;
-    std::string title;    ///< one line: what it answers
-    std::string equation; ///< as text, symbols explained
-    std::string valid;    ///< range, in words
-    std::vector<std::string> sources; ///< keys of data/sources
+    std::string title;                 ///< one line: what it answers
+    std::string equation;              ///< as text, symbols explained
+    std::string valid;                 ///< range, in words
+    std::vector<std::string> sources;  ///< keys of data/sources
     std::vector<std::string> cautions; ///< keys of the cautions to show with it
     double own_doubt = 0.0; ///< relative standard uncertainty of the equation itself, from its source or judged
     std::shared_ptr<Kernel const> kernel;
 };
 
-template <class In, class Out>
-class TypedKernel final : public Kernel
+template <class In, class Out> class TypedKernel final : public Kernel
 {
 public:
     explicit TypedKernel(std::function<Out(In const&)> function) : function_(std::move(function)) {}
@@ -57,10 +56,16 @@ public:
     [[nodiscard]] std::unique_ptr<Kernel> fresh() const override { return std::make_unique<TypedKernel>(function_); }
     [[nodiscard]] fields::RecordShape const& inputs() const override { return In::declaration().shape(); }
     [[nodiscard]] fields::RecordShape const& outputs() const override { return Out::declaration().shape(); }
-    bool read(fields::Node const& node, fields::ReadContext& context) override { return In::declaration().read(node, in_, context); }
+    bool read(fields::Node const& node, fields::ReadContext& context) override
+    {
+        return In::declaration().read(node, in_, context);
+    }
     void set(std::size_t input, double si) override { In::declaration().set(in_, input, si); }
     void evaluate() override { out_ = function_(in_); }
-    [[nodiscard]] std::optional<double> output(std::size_t index) const override { return Out::declaration().get(out_, index); }
+    [[nodiscard]] std::optional<double> output(std::size_t index) const override
+    {
+        return Out::declaration().get(out_, index);
+    }
     [[nodiscard]] std::string output_text(std::size_t index) const override
     {
         fields::Tree const tree = Out::declaration().write_field(out_, index);
@@ -88,11 +93,12 @@ struct About
 
 /// Registers a function. `Out function(In const&)`; In and Out are declared records.
 /// Each input is required(), has an otherwise(), or is a std::optional that the function handles.
-template <class In, class Out>
-Model model(About about, std::function<Out(In const&)> function)
+template <class In, class Out> Model model(About about, std::function<Out(In const&)> function)
 {
-    return {std::move(about.name), std::move(about.title), std::move(about.equation), std::move(about.valid), std::move(about.sources),
-            std::move(about.cautions), about.own_doubt, std::make_shared<TypedKernel<In, Out>>(std::move(function))};
+    return {std::move(about.name),     std::move(about.title),
+            std::move(about.equation), std::move(about.valid),
+            std::move(about.sources),  std::move(about.cautions),
+            about.own_doubt,           std::make_shared<TypedKernel<In, Out>>(std::move(function))};
 }
 
 } // namespace padwalk::figures

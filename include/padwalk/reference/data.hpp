@@ -41,8 +41,7 @@ private:
 };
 
 /// Reads a declared record from a file; throws DataProblems.
-template <fields::Declared T>
-[[nodiscard]] T read_table(Data const& data, std::string const& path)
+template <fields::Declared T> [[nodiscard]] T read_table(Data const& data, std::string const& path)
 {
     T out{};
     fields::ReadContext context;

@@ -42,7 +42,7 @@ struct Source
 struct Instrument
 {
     std::string name;
-    std::optional<std::string> doubt; ///< standard uncertainty, as a reading's difference: '1 psi', '0.2'
+    std::optional<std::string> doubt;     ///< standard uncertainty, as a reading's difference: '1 psi', '0.2'
     std::optional<units::Fraction> share; ///< or this part of the reading, whichever is more
     Cited source;
     static fields::Record<Instrument> const& declaration();
@@ -55,8 +55,7 @@ struct Instrument
 
 } // namespace padwalk::reference
 
-template <>
-struct padwalk::fields::words_of<padwalk::reference::Seen>
+template <> struct padwalk::fields::words_of<padwalk::reference::Seen>
 {
     static std::vector<std::string> words() { return {"read", "quoted", "computed", "judgement", "memory"}; }
 };

@@ -35,24 +35,24 @@ inline constexpr double pound_force = pound * standard_gravity;
 inline constexpr double psi = pound_force / (inch * inch);
 inline constexpr double bar = 1e5;
 inline constexpr double atmosphere = 101325;
-inline constexpr double inch_mercury = 13595.1 * standard_gravity * inch;        ///< conventional mercury, 0 degC
+inline constexpr double inch_mercury = 13595.1 * standard_gravity * inch; ///< conventional mercury, 0 degC
 inline constexpr double millimetre_mercury = 13595.1 * standard_gravity * 1e-3;
-inline constexpr double inch_water = 1000 * standard_gravity * inch;             ///< conventional water, 1000 kg/m3
+inline constexpr double inch_water = 1000 * standard_gravity * inch; ///< conventional water, 1000 kg/m3
 inline constexpr double foot_water = 12 * inch_water;
 inline constexpr double metre_water = 1000 * standard_gravity;
 
-inline constexpr double btu = 1055.05585262;                                     ///< International Table
-inline constexpr double us_therm = 1.054804e8;                                   ///< 100 000 Btu(59 degF), by definition
-inline constexpr double ec_therm = 1.05506e8;                                    ///< 100 000 Btu(ISO, 1055.06 J)
+inline constexpr double btu = 1055.05585262;   ///< International Table
+inline constexpr double us_therm = 1.054804e8; ///< 100 000 Btu(59 degF), by definition
+inline constexpr double ec_therm = 1.05506e8;  ///< 100 000 Btu(ISO, 1055.06 J)
 inline constexpr double kilowatt_hour = 1000 * hour;
-inline constexpr double horsepower = 550 * pound_force * foot;                   ///< mechanical, 550 ft lbf/s
+inline constexpr double horsepower = 550 * pound_force * foot; ///< mechanical, 550 ft lbf/s
 inline constexpr double electric_horsepower = 746;
 inline constexpr double metric_horsepower = 75 * standard_gravity;
 inline constexpr double ton_refrigeration = 12000 * btu / hour;
 
-inline constexpr double fahrenheit_degree = 1 / 1.8;                             ///< K
-inline constexpr double fahrenheit_zero = 459.67;                                ///< degF below the ice scale's 0 degF
-inline constexpr double celsius_zero = 273.15;                                   ///< K
+inline constexpr double fahrenheit_degree = 1 / 1.8; ///< K
+inline constexpr double fahrenheit_zero = 459.67;    ///< degF below the ice scale's 0 degF
+inline constexpr double celsius_zero = 273.15;       ///< K
 
 /// kg/mol, from abridged standard atomic weights [iupac-2021]: Ca 40.078, C 12.011, O 15.999, H 1.008, N 14.007,
 /// Na 22.990, Cl 35.45, B 10.81.

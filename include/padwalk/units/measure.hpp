@@ -12,22 +12,89 @@ namespace padwalk::units
 /// One enumerator for each quantity type of quantity.hpp.
 enum class Measure
 {
-    length, head, area, volume, volume_flow, mass, mass_flow, velocity, duration,
-    temperature, temperature_difference, pressure_difference, gauge_pressure, absolute_pressure,
-    power, energy, heating_value, rotation_speed, frequency, voltage, current, resistance,
-    density, dynamic_viscosity, kinematic_viscosity, specific_heat, thermal_conductivity, latent_heat,
-    heat_flux, mass_flux, conductivity,
-    as_calcium_carbonate, as_chlorine, as_sodium_chloride, as_boron, as_cyanuric_acid, as_itself,
-    ph, ph_difference, fraction, gas_fraction, number
+    length,
+    head,
+    area,
+    volume,
+    volume_flow,
+    mass,
+    mass_flow,
+    velocity,
+    duration,
+    temperature,
+    temperature_difference,
+    pressure_difference,
+    gauge_pressure,
+    absolute_pressure,
+    power,
+    energy,
+    heating_value,
+    rotation_speed,
+    frequency,
+    voltage,
+    current,
+    resistance,
+    density,
+    dynamic_viscosity,
+    kinematic_viscosity,
+    specific_heat,
+    thermal_conductivity,
+    latent_heat,
+    heat_flux,
+    mass_flux,
+    conductivity,
+    as_calcium_carbonate,
+    as_chlorine,
+    as_sodium_chloride,
+    as_boron,
+    as_cyanuric_acid,
+    as_itself,
+    ph,
+    ph_difference,
+    fraction,
+    gas_fraction,
+    number
 };
 
 /// What a unit measures. Several measures may share a dimension (a head and a length), never the reverse.
 enum class Dimension
 {
-    length, area, volume, volume_flow, mass, mass_flow, velocity, time, temperature, temperature_difference,
-    pressure, gauge_only, absolute_only, power, energy, energy_per_volume, rotation_speed, frequency, voltage, current,
-    resistance, mass_concentration, dynamic_viscosity, kinematic_viscosity, specific_heat, thermal_conductivity,
-    latent_heat, heat_flux, mass_flux, conductivity, amount_concentration, equivalent_concentration, share, parts_by_volume, slope, none
+    length,
+    area,
+    volume,
+    volume_flow,
+    mass,
+    mass_flow,
+    velocity,
+    time,
+    temperature,
+    temperature_difference,
+    pressure,
+    gauge_only,
+    absolute_only,
+    power,
+    energy,
+    energy_per_volume,
+    rotation_speed,
+    frequency,
+    voltage,
+    current,
+    resistance,
+    mass_concentration,
+    dynamic_viscosity,
+    kinematic_viscosity,
+    specific_heat,
+    thermal_conductivity,
+    latent_heat,
+    heat_flux,
+    mass_flux,
+    conductivity,
+    amount_concentration,
+    equivalent_concentration,
+    share,
+    parts_by_volume,
+    slope,
+    none
 };
 
 /// US customary or SI, for printing. Reading takes both, always.
@@ -47,8 +114,8 @@ struct PrintUnit
 struct MeasureInfo
 {
     Measure measure;
-    std::string_view name;    ///< 'gauge pressure'
-    std::string_view noun;    ///< 'a pressure', for "'45 gpm' is a flow; suction is a pressure"
+    std::string_view name; ///< 'gauge pressure'
+    std::string_view noun; ///< 'a pressure', for "'45 gpm' is a flow; suction is a pressure"
     Dimension dimension;
     std::string_view basis;   ///< 'CaCO3': the basis that ppm and mg/L mean here, else empty
     double molar_mass;        ///< kg/mol of the basis, 0 where there is none
@@ -65,12 +132,10 @@ struct MeasureInfo
 [[nodiscard]] std::string_view noun(Dimension dimension);
 
 /// The measure of a quantity type; specialised for each type of quantity.hpp.
-template <class Q>
-struct measure_of;
+template <class Q> struct measure_of;
 
 #define PADWALK_MEASURE(type, name)                                                                                    \
-    template <>                                                                                                        \
-    struct measure_of<type>                                                                                            \
+    template <> struct measure_of<type>                                                                                \
     {                                                                                                                  \
         static constexpr Measure value = Measure::name;                                                                \
     }
@@ -119,6 +184,9 @@ PADWALK_MEASURE(Number, number);
 #undef PADWALK_MEASURE
 
 template <class Q>
-concept Quantity = requires { measure_of<Q>::value; };
+concept Quantity = requires
+{
+    measure_of<Q>::value;
+};
 
 } // namespace padwalk::units

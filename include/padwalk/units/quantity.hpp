@@ -5,7 +5,8 @@
 /// mixed (a head and a pipe length, alkalinity as CaCO3 and chlorine as Cl2), a `Kind` wraps the quantity with a tag.
 /// Where a reading is a point on a scale and not an amount (a temperature, a gauge pressure, a pH), a `Point` does.
 ///
-/// Dimensionless Boost quantities convert to and from double silently; `Fraction` and `Number` are Kinds, so they don't.
+/// Dimensionless Boost quantities convert to and from double silently; `Fraction` and `Number` are Kinds, so they
+/// don't.
 
 #include <boost/units/quantity.hpp>
 #include <boost/units/systems/si/area.hpp>
@@ -35,18 +36,15 @@ namespace bu = boost::units;
 
 /// A base dimension to a power. Boost keeps a zero power in its list, which would make the quotient of two quantities
 /// another type than the quantity declared here; so a zero power is no dimension at all.
-template <class Base, long N>
-struct BasePower
+template <class Base, long N> struct BasePower
 {
     using type = typename bu::static_power<typename Base::dimension_type, bu::static_rational<N>>::type;
 };
-template <class Base>
-struct BasePower<Base, 0>
+template <class Base> struct BasePower<Base, 0>
 {
     using type = bu::dimensionless_type;
 };
-template <class A, class B>
-using TimesDimension = typename boost::mpl::times<A, B>::type;
+template <class A, class B> using TimesDimension = typename boost::mpl::times<A, B>::type;
 
 /// The SI quantity with length^L mass^M time^T temperature^K current^I.
 template <long L, long M, long T, long K = 0, long I = 0>
@@ -76,18 +74,17 @@ using Density = bu::quantity<bu::si::mass_density>;
 using DynamicViscosity = bu::quantity<bu::si::dynamic_viscosity>;
 using KinematicViscosity = bu::quantity<bu::si::kinematic_viscosity>;
 using TemperatureDifference = bu::quantity<bu::si::temperature>;
-using SpecificHeat = Si<2, 0, -2, -1>;         ///< J/(kg K)
-using ThermalConductivity = Si<1, 1, -3, -1>;  ///< W/(m K)
-using LatentHeat = Si<2, 0, -2>;               ///< J/kg
-using HeatFlux = Si<0, 1, -3>;                 ///< W/m2
-using MassFlux = Si<-2, 1, -1>;                ///< kg/(m2 s)
-using Conductivity = Si<-3, -1, 3, 0, 2>;      ///< electrical, S/m
+using SpecificHeat = Si<2, 0, -2, -1>;        ///< J/(kg K)
+using ThermalConductivity = Si<1, 1, -3, -1>; ///< W/(m K)
+using LatentHeat = Si<2, 0, -2>;              ///< J/kg
+using HeatFlux = Si<0, 1, -3>;                ///< W/m2
+using MassFlux = Si<-2, 1, -1>;               ///< kg/(m2 s)
+using Conductivity = Si<-3, -1, 3, 0, 2>;     ///< electrical, S/m
 using Frequency = bu::quantity<bu::si::frequency>;
 using Dimensionless = bu::quantity<bu::si::dimensionless>;
 
 /// An amount that may only be mixed with its own kind. Adds, subtracts, scales and divides like a quantity.
-template <class Tag, class Plain_>
-class Kind
+template <class Tag, class Plain_> class Kind
 {
 public:
     using Plain = Plain_;
@@ -119,8 +116,7 @@ private:
 };
 
 /// A point on a scale. Two points can't be added; their difference is an amount, and an amount moves a point.
-template <class Tag, class Difference_>
-class Point
+template <class Tag, class Difference_> class Point
 {
 public:
     using Difference = Difference_;
@@ -146,11 +142,11 @@ private:
     Difference from_zero_;
 };
 
-using Fraction = Kind<struct FractionTag, Dimensionless>;    ///< a share of a whole: efficiency, humidity, O2
-using GasFraction = Kind<struct GasFractionTag, Dimensionless>; ///< share by volume in a gas, read in ppm: CO
-using Number = Kind<struct NumberTag, Dimensionless>;        ///< a pure number: loss coefficient, index, factor
-using Head = Kind<struct HeadTag, Length>;                   ///< height of the liquid pumped, not a pipe's length
-using RotationSpeed = Kind<struct RotationSpeedTag, Frequency>; ///< revolutions per second
+using Fraction = Kind<struct FractionTag, Dimensionless>;         ///< a share of a whole: efficiency, humidity, O2
+using GasFraction = Kind<struct GasFractionTag, Dimensionless>;   ///< share by volume in a gas, read in ppm: CO
+using Number = Kind<struct NumberTag, Dimensionless>;             ///< a pure number: loss coefficient, index, factor
+using Head = Kind<struct HeadTag, Length>;                        ///< height of the liquid pumped, not a pipe's length
+using RotationSpeed = Kind<struct RotationSpeedTag, Frequency>;   ///< revolutions per second
 using HeatingValue = Kind<struct HeatingValueTag, Si<-1, 1, -2>>; ///< J/m3 of gas; the dimension is also a pressure's
 
 using AsCalciumCarbonate = Kind<struct AsCalciumCarbonateTag, Density>; ///< alkalinity, hardness
@@ -163,19 +159,17 @@ using AsItself = Kind<struct AsItselfTag, Density>;                     ///< dis
 using PhDifference = Kind<struct PhDifferenceTag, Dimensionless>;
 using Ph = Point<struct PhTag, PhDifference>;
 using Temperature = Point<struct TemperatureTag, TemperatureDifference>; ///< zero is absolute zero
-using GaugePressure = Point<struct GaugePressureTag, Pressure>;          ///< zero is the air's pressure; vacuum is negative
-using AbsolutePressure = Point<struct AbsolutePressureTag, Pressure>;    ///< zero is none
+using GaugePressure = Point<struct GaugePressureTag, Pressure>; ///< zero is the air's pressure; vacuum is negative
+using AbsolutePressure = Point<struct AbsolutePressureTag, Pressure>; ///< zero is none
 
 /// The SI value of any quantity, kind or point, for a solver's kernel.
-template <class Q>
-[[nodiscard]] constexpr double in_si(Q const& quantity)
+template <class Q> [[nodiscard]] constexpr double in_si(Q const& quantity)
 {
     return quantity.value();
 }
 
 /// A quantity, kind or point from its SI value.
-template <class Q>
-[[nodiscard]] constexpr Q of_si(double value)
+template <class Q> [[nodiscard]] constexpr Q of_si(double value)
 {
     return Q::from_value(value);
 }

@@ -17,22 +17,18 @@ namespace padwalk::units
 inline constexpr double coverage = 2.0;
 
 /// The amount by which two values of Q differ.
-template <class Q>
-struct difference_of
+template <class Q> struct difference_of
 {
     using type = Q;
 };
-template <class Tag, class D>
-struct difference_of<Point<Tag, D>>
+template <class Tag, class D> struct difference_of<Point<Tag, D>>
 {
     using type = D;
 };
-template <class Q>
-using Difference = typename difference_of<Q>::type;
+template <class Q> using Difference = typename difference_of<Q>::type;
 
 /// A measured value. `method` says how it was had: an instrument's name, 'nameplate', 'assumed', 'computed'.
-template <Quantity Q>
-struct Measured
+template <Quantity Q> struct Measured
 {
     Q value{};
     Difference<Q> doubt{}; ///< standard uncertainty, same unit
@@ -43,18 +39,16 @@ struct Measured
 struct Reading
 {
     Measure measure = Measure::number;
-    double value = 0.0;       ///< SI
-    double doubt = 0.0;       ///< standard uncertainty, SI
+    double value = 0.0; ///< SI
+    double doubt = 0.0; ///< standard uncertainty, SI
     std::string method;
     bool doubt_written = false; ///< the text carried its own ±
 
-    template <Quantity Q>
-    static Reading of(Measured<Q> const& m)
+    template <Quantity Q> static Reading of(Measured<Q> const& m)
     {
         return {measure_of<Q>::value, in_si(m.value), in_si(m.doubt), m.method, false};
     }
-    template <Quantity Q>
-    static Reading exact(Q value)
+    template <Quantity Q> static Reading exact(Q value)
     {
         return {measure_of<Q>::value, in_si(value), 0.0, "given", false};
     }
@@ -75,7 +69,8 @@ struct TextProblem
 /// and doubt as '18 ± 1 psi', '18 +/- 1 psi', '45 gpm ± 5 %'. A unit is required unless the measure is a pure
 /// number. Case is forgiven where it can't change the meaning ('GPM'), refused where it can ('mpa').
 /// `field` is the name used in messages.
-[[nodiscard]] std::variant<Reading, TextProblem> read_quantity(std::string_view text, Measure measure, std::string_view field);
+[[nodiscard]] std::variant<Reading, TextProblem> read_quantity(std::string_view text, Measure measure,
+                                                               std::string_view field);
 
 /// A number as people write it ('333,000', '1 1/2', '.5', '1.5e-6'), the whole text; none if it is not one.
 [[nodiscard]] std::variant<double, TextProblem> read_number(std::string_view text, std::string_view field);

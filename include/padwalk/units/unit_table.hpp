@@ -16,8 +16,8 @@ struct Unit
     std::string_view symbol; ///< as read, after normalising: '°' is 'deg', '³' is '3', 'µ' is 'u'
     Dimension dimension;
     double scale;
-    double zero = 0.0;       ///< offset of the scale's zero, in this unit; only temperatures have one
-    bool first = true;       ///< the spelling that lists and messages show
+    double zero = 0.0; ///< offset of the scale's zero, in this unit; only temperatures have one
+    bool first = true; ///< the spelling that lists and messages show
 };
 
 [[nodiscard]] std::span<Unit const> all_units();

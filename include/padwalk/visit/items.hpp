@@ -1,5 +1,6 @@
 #pragma once
-/// The things that are met on a walk, each declared once. Everything may be left out; nothing left out is taken to be fine.
+/// The things that are met on a walk, each declared once. Everything may be left out; nothing left out is taken to be
+/// fine.
 
 #include "padwalk/fields/record.hpp"
 
@@ -10,8 +11,7 @@ using fields::Named;
 using fields::Record;
 
 /// A reading that may or may not have been taken.
-template <class Q>
-using Taken = std::optional<units::Measured<Q>>;
+template <class Q> using Taken = std::optional<units::Measured<Q>>;
 
 /// One thing noticed, in plain words.
 struct Noticed
@@ -48,11 +48,43 @@ struct Item
     std::string notes;
 };
 
-enum class Shape { round, rectangle, oval, kidney, free_form, spa_with_bench };
-enum class WaterKind { pool, spa };
-enum class Surface { plaster, vinyl, fiberglass, tile, paint, other };
-enum class Kit { drops, comparator, strip, photometer, meter, laboratory };
-enum class Switch { off, on };
+enum class Shape
+{
+    round,
+    rectangle,
+    oval,
+    kidney,
+    free_form,
+    spa_with_bench
+};
+enum class WaterKind
+{
+    pool,
+    spa
+};
+enum class Surface
+{
+    plaster,
+    vinyl,
+    fiberglass,
+    tile,
+    paint,
+    other
+};
+enum class Kit
+{
+    drops,
+    comparator,
+    strip,
+    photometer,
+    meter,
+    laboratory
+};
+enum class Switch
+{
+    off,
+    on
+};
 
 struct WaterTest
 {
@@ -112,7 +144,8 @@ struct Water : Item
 {
     std::optional<WaterKind> kind;
     std::optional<Shape> shape;
-    Taken<units::Length> length, width, second_width, diameter, depth, shallow_depth, deep_depth, bench_depth, bench_width;
+    Taken<units::Length> length, width, second_width, diameter, depth, shallow_depth, deep_depth, bench_depth,
+        bench_width;
     Taken<units::Area> area;
     Taken<units::Volume> volume;
     std::optional<bool> covered, salt_system;
@@ -145,7 +178,12 @@ struct Pump : Item
     static Record<Pump> const& declaration();
 };
 
-enum class Media { sand, cartridge, de };
+enum class Media
+{
+    sand,
+    cartridge,
+    de
+};
 
 struct Filter : Item
 {
@@ -171,7 +209,12 @@ struct Drain : Item
     static Record<Drain> const& declaration();
 };
 
-enum class ValvePosition { open, shut, part_open };
+enum class ValvePosition
+{
+    open,
+    shut,
+    part_open
+};
 
 struct Valve
 {
@@ -180,7 +223,11 @@ struct Valve
     static Record<Valve> const& declaration();
 };
 
-enum class Stands { above_water, below_water };
+enum class Stands
+{
+    above_water,
+    below_water
+};
 
 struct Loop : Item
 {
@@ -197,10 +244,34 @@ struct Loop : Item
     static Record<Loop> const& declaration();
 };
 
-enum class EnergyKind { natural_gas, propane, electric_element, heat_pump };
-enum class HeaterPlace { outdoors, room, pit };
-enum class AirSource { outdoors_direct, outdoors_vertical_ducts, outdoors_horizontal_ducts, one_high_outdoor, indoors };
-enum class Louvre { none, mesh, metal, wood };
+enum class EnergyKind
+{
+    natural_gas,
+    propane,
+    electric_element,
+    heat_pump
+};
+enum class HeaterPlace
+{
+    outdoors,
+    room,
+    pit
+};
+enum class AirSource
+{
+    outdoors_direct,
+    outdoors_vertical_ducts,
+    outdoors_horizontal_ducts,
+    one_high_outdoor,
+    indoors
+};
+enum class Louvre
+{
+    none,
+    mesh,
+    metal,
+    wood
+};
 
 struct Meter
 {
@@ -255,7 +326,12 @@ struct Heater : Item
     static Record<Heater> const& declaration();
 };
 
-enum class FillKind { float_valve, level_sensor, by_hand };
+enum class FillKind
+{
+    float_valve,
+    level_sensor,
+    by_hand
+};
 
 struct FillValve : Item
 {
@@ -278,8 +354,7 @@ struct Electrical : Item
 namespace padwalk::fields
 {
 #define PADWALK_WORDS(type, ...)                                                                                       \
-    template <>                                                                                                        \
-    struct words_of<visit::type>                                                                                       \
+    template <> struct words_of<visit::type>                                                                           \
     {                                                                                                                  \
         static std::vector<std::string> words() { return {__VA_ARGS__}; }                                              \
     }
@@ -293,7 +368,8 @@ PADWALK_WORDS(ValvePosition, "open", "shut", "part_open");
 PADWALK_WORDS(Stands, "above_water", "below_water");
 PADWALK_WORDS(EnergyKind, "natural_gas", "propane", "electric_element", "heat_pump");
 PADWALK_WORDS(HeaterPlace, "outdoors", "room", "pit");
-PADWALK_WORDS(AirSource, "outdoors_direct", "outdoors_vertical_ducts", "outdoors_horizontal_ducts", "one_high_outdoor", "indoors");
+PADWALK_WORDS(AirSource, "outdoors_direct", "outdoors_vertical_ducts", "outdoors_horizontal_ducts", "one_high_outdoor",
+              "indoors");
 PADWALK_WORDS(Louvre, "none", "mesh", "metal", "wood");
 PADWALK_WORDS(FillKind, "float_valve", "level_sensor", "by_hand");
 #undef PADWALK_WORDS

@@ -39,8 +39,8 @@ public:
     /// Matches a note about an item of this kind; with an empty kind, among all.
     ///
     /// A finding fits when all content words of one of its phrases occur in the note, by their stems. The phrase with
-    /// the most words wins (the item's own kind counts as said); a tie between findings is a question back, and so is a denial ('no bubbles') that
-    /// the phrase does not hold itself. A finding's own id is taken as it is.
+    /// the most words wins (the item's own kind counts as said); a tie between findings is a question back, and so is a
+    /// denial ('no bubbles') that the phrase does not hold itself. A finding's own id is taken as it is.
     [[nodiscard]] PhraseReading match(std::string_view note, std::string_view item) const;
 
 private:

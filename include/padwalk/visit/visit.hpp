@@ -6,7 +6,12 @@
 namespace padwalk::visit
 {
 
-enum class By { inspector, technician, owner };
+enum class By
+{
+    inspector,
+    technician,
+    owner
+};
 
 struct Visit
 {
@@ -48,8 +53,7 @@ struct ReadVisit
 
 namespace padwalk::fields
 {
-template <>
-struct words_of<visit::By>
+template <> struct words_of<visit::By>
 {
     static std::vector<std::string> words() { return {"inspector", "technician", "owner"}; }
 };
