@@ -87,14 +87,14 @@ bool said_alive(Thing const& t)
     return (t.pump != nullptr && t.pump->runs == true) || (t.entry.kind == "heater" && t.heater->fires == true);
 }
 
-// 'it ran; looked for and not found: grinding noise; drip at the seal; and 3 more'
+// 'it ran; no sign of: grinding noise; drip at the seal; and 3 more'
 std::string in_a_line(std::string start, std::vector<std::string> const& looked)
 {
     constexpr std::size_t named = 3;
     for (std::size_t i = 0; i < looked.size() && i < named; ++i)
         start += (i > 0           ? "; "
-                  : start.empty() ? "looked for and not found: "
-                                  : "; looked for and not found: ") +
+                  : start.empty() ? "no sign of: "
+                                  : "; no sign of: ") +
                  looked[i];
     if (looked.size() > named)
         start += "; and " + std::to_string(looked.size() - named) + " more";
