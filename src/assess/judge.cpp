@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <set>
 
 namespace padwalk::assess
 {
@@ -66,6 +67,12 @@ void add_shared(Workbench& w, Weighed const& weighed, std::vector<Candidate>& ca
 Weighed weigh(Workbench& w)
 {
     Weighed out{PropertyNetwork(w.property, w.engine.knowledge()), w.evidence, {}, {}, {}, {}};
+    // The findings enter the network in an order of their own: the order of the notes leaves no trace, to the last bit.
+    std::set<std::pair<std::string, std::size_t>> places;
+    for (auto const& finding : w.out.findings)
+        places.insert({finding.id, finding.item});
+    for (auto const& [id, item] : places)
+        out.network.finding(id, item);
     for (std::size_t i = 0; i < out.evidence.size(); ++i)
         out.evidence[i].finding = out.network.finding(w.out.findings[i].id, w.out.findings[i].item);
     out.all = diagnosis::posterior(out.network.network(), out.evidence);
