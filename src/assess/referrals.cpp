@@ -92,10 +92,7 @@ std::string in_a_line(std::string start, std::vector<std::string> const& looked)
 {
     constexpr std::size_t named = 3;
     for (std::size_t i = 0; i < looked.size() && i < named; ++i)
-        start += (i > 0           ? "; "
-                  : start.empty() ? "no sign of: "
-                                  : "; no sign of: ") +
-                 looked[i];
+        start += (i > 0 ? "; " : start.empty() ? "no sign of: " : "; no sign of: ") + looked[i];
     if (looked.size() > named)
         start += "; and " + std::to_string(looked.size() - named) + " more";
     return start;
