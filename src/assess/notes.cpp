@@ -68,16 +68,38 @@ void untested_of(Workbench& w, std::size_t item, std::vector<visit::NotTested> c
         w.out.not_tested.push_back({item, n.what, n.because});
 }
 
+std::string in_plain(std::string text)
+{
+    std::replace(text.begin(), text.end(), '_', ' ');
+    return text;
+}
+
+// What was ticked rather than measured: 'yes', 'part open', a date.
+std::string said_in_words(fields::Tree const& value, fields::FieldShape::Form form)
+{
+    using Form = fields::FieldShape::Form;
+    if (form == Form::yes_no)
+        if (auto const* yes = std::get_if<bool>(&value.value()))
+            return *yes ? "yes" : "no";
+    if (form == Form::choice || form == Form::moment)
+        if (auto const* text = std::get_if<std::string>(&value.value()))
+            return in_plain(*text);
+    return {};
+}
+
 template <class T> void readings_of(Workbench& w, std::size_t item, T const& record, std::string const& before = {})
 {
     auto const& fields = T::declaration().shape().fields;
     for (std::size_t i = 0; i < fields.size(); ++i)
-        if (auto const reading = T::declaration().reading(record, i); reading && fields[i].name != "age")
-        {
-            std::string label = before + fields[i].name;
-            std::replace(label.begin(), label.end(), '_', ' ');
-            w.out.readings.push_back({item, &fields[i], label, *reading});
-        }
+    {
+        auto const reading = T::declaration().reading(record, i);
+        std::string const words =
+            reading ? std::string() : said_in_words(T::declaration().write_field(record, i), fields[i].form);
+        if (!reading && words.empty())
+            continue;
+        w.out.readings.push_back(
+            {item, &fields[i], in_plain(before + fields[i].name), reading.value_or(units::Reading{}), words});
+    }
 }
 
 } // namespace
@@ -117,6 +139,8 @@ void list_readings(Workbench& w)
         if (kind == "loop")
         {
             readings_of(w, i, *t.loop);
+            for (auto const& [name, valve] : t.loop->valves)
+                readings_of(w, i, valve, "valve " + name + ", ");
             if (t.loop->suction)
                 readings_of(w, i, *t.loop->suction, "suction ");
             if (t.loop->discharge)

@@ -57,7 +57,8 @@ void Workbench::meaning(std::string text)
         out.figures.back().meaning = std::move(text);
 }
 
-void Workbench::computed(std::size_t item, std::string const& id, double probability, std::string from)
+void Workbench::computed(std::size_t item, std::string const& id, double probability, std::string from,
+                         std::string const& reading)
 {
     auto const* entry = engine.knowledge().finding(id);
     if (entry == nullptr)
@@ -70,19 +71,20 @@ void Workbench::computed(std::size_t item, std::string const& id, double probabi
     for (std::size_t i = 0; i < out.findings.size(); ++i)
         if (out.findings[i].computed && out.findings[i].id == id && out.findings[i].item == item)
         {
-            // Two comparisons of one reading are not two pieces of evidence: the more telling one stands.
-            if (std::abs(p - 0.5) > std::abs(out.findings[i].probability - 0.5))
+            if (p > out.findings[i].probability) // it is so if either comparison says so
             {
                 out.findings[i].probability = p;
                 out.findings[i].state = state_of(p);
                 out.findings[i].from = std::move(from);
                 evidence[i] = weighed;
+                shared_reading[i] = reading;
             }
             return;
         }
     FindingState const state = state_of(p);
     out.findings.push_back({id, entry->name, item, state, p, true, std::move(from)});
     evidence.push_back(weighed);
+    shared_reading.push_back(reading);
 }
 
 void Workbench::noticed(std::size_t item, std::string const& id, bool there, std::string from)
@@ -96,6 +98,7 @@ void Workbench::noticed(std::size_t item, std::string const& id, bool there, std
     out.findings.push_back({id, entry->name, item, there ? FindingState::seen : FindingState::not_seen,
                             there ? 1.0 : 0.0, false, std::move(from)});
     evidence.push_back(there ? diagnosis::seen(0) : diagnosis::not_seen(0));
+    shared_reading.emplace_back();
 }
 
 std::string Workbench::show(units::Reading const& r, std::string_view unit) const

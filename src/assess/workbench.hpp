@@ -19,6 +19,7 @@ public:
     Assessment out;
     Property property;
     std::vector<diagnosis::Evidence> evidence; ///< one for each of out.findings, by place there
+    std::vector<std::string> shared_reading; ///< for each of out.findings: the reading it shares with others, or empty
 
     /// Runs a model. The figure is kept if it was computed, or if it had what it needs and still could not be.
     figures::Figure figure(std::size_t item, std::string const& model, figures::Inputs const& inputs,
@@ -26,8 +27,13 @@ public:
     /// Says what the last figure kept means.
     void meaning(std::string text);
 
-    /// A finding that was computed with this probability; `from` says by which comparison.
-    void computed(std::size_t item, std::string const& id, double probability, std::string from);
+    /// A finding that was computed with this probability; `from` says by which comparison. Computed again at the same
+    /// item, the larger probability stands: it is so if either comparison says so.
+    ///
+    /// Findings that follow from one reading and point the same way (a small rise and the small efficiency worked out
+    /// from it) are given its name as `reading`; together they then count for one piece of evidence.
+    void computed(std::size_t item, std::string const& id, double probability, std::string from,
+                  std::string const& reading = {});
     /// A finding that was noticed, or looked for and not there.
     void noticed(std::size_t item, std::string const& id, bool there, std::string from);
 

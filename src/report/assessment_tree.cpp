@@ -179,12 +179,13 @@ Tree tree(assess::Question const& question)
 
 Tree tree(assess::ReadingTaken const& taken, units::System system)
 {
-    return std::move(Tree::map()
-                         .add("item", taken.item)
-                         .add("name", taken.shape != nullptr ? taken.shape->name : "")
-                         .add("label", taken.label)
-                         .add("reading", reading_tree(taken.reading, taken.shape, system))
-                         .add("method", taken.reading.method));
+    return std::move(
+        Tree::map()
+            .add("item", taken.item)
+            .add("name", taken.shape != nullptr ? taken.shape->name : "")
+            .add("label", taken.label)
+            .add("reading", taken.words.empty() ? reading_tree(taken.reading, taken.shape, system) : Tree(taken.words))
+            .add("method", taken.reading.method));
 }
 
 Tree inputs(figures::Figure const& figure, units::System system)

@@ -116,6 +116,11 @@ Section reading_section(assess::Assessment const& a, units::System system)
     for (auto const& taken : a.readings)
     {
         units::Style const style = taken.shape != nullptr ? taken.shape->style(system) : units::Style{system, {}, {}};
+        if (!taken.words.empty())
+        {
+            table.rows.push_back({{at_item(a, taken.label, taken.item), {}}, {taken.words, {}}, {"as noted", {}}});
+            continue;
+        }
         std::string const value =
             glued(units::show_with_doubt(taken.reading.measure, taken.reading.value, taken.reading.doubt, style));
         std::string const by = taken.reading.doubt_written       ? "doubt as written"

@@ -28,6 +28,7 @@ struct ReadingTaken
     fields::FieldShape const* shape = nullptr;
     std::string label; ///< 'filter gauge'
     units::Reading reading;
+    std::string words; ///< where it is no quantity: 'yes', 'part open'
 };
 
 /// A computed figure and what it means here.
