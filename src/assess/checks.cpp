@@ -58,26 +58,6 @@ Look worth(Workbench& w, Weighed& weighed, std::string const& id, std::size_t it
     return w.out.causes.empty() ? Look{} : look;
 }
 
-double per_minute(NextCheck const& check)
-{
-    return check.gain / (check.minutes + setup_minutes);
-}
-
-// Of two checks that settle the same finding only the quicker one is worth proposing.
-void keep_better(std::vector<NextCheck>& list, std::vector<std::pair<std::string, std::size_t>>& settles,
-                 NextCheck next, std::pair<std::string, std::size_t> const& finding)
-{
-    for (std::size_t i = 0; i < list.size(); ++i)
-        if (settles[i] == finding)
-        {
-            if (per_minute(next) > per_minute(list[i]))
-                list[i] = std::move(next);
-            return;
-        }
-    list.push_back(std::move(next));
-    settles.push_back(finding);
-}
-
 // Whether the visit says that this was not to be done here: at least half of what was not tested, and two words of it
 // or all, stand in the check's own name and needs.
 bool said_impossible(Workbench const& w, std::size_t item, diagnosis::CheckEntry const& check)
@@ -102,113 +82,134 @@ std::string percent(double p)
     return std::to_string(static_cast<int>(std::lround(100 * p))) + " %";
 }
 
+diagnosis::Who who_walks(Workbench const& w)
+{
+    switch (w.out.by.value_or(visit::By::inspector))
+    {
+    case visit::By::technician: return diagnosis::Who::technician;
+    case visit::By::owner: return diagnosis::Who::owner;
+    case visit::By::inspector: break;
+    }
+    return diagnosis::Who::inspector;
+}
+
+// Nobody is sent to look closer at what has just been called dangerous, nor at anything that starts or stops with it.
+bool too_dangerous(Workbench const& w, std::size_t item)
+{
+    auto stands_in_the_way = [&](std::size_t danger)
+    {
+        Thing const& thing = w.property.at(item);
+        return danger == item || (!thing.water_side && w.property.related(danger, item));
+    };
+    for (auto const& alarm : w.out.alarms)
+    {
+        auto const& follows = w.engine.knowledge().finding(w.out.findings[alarm.finding].id)->if_seen;
+        if (follows->leave.value_or(false))
+            return true;
+        if (alarm.urgency == Urgency::stop_use && stands_in_the_way(alarm.item))
+            return true;
+    }
+    return std::any_of(w.out.causes.begin(), w.out.causes.end(),
+                       [&](CauseEntryOf const& cause) {
+                           return cause.hurts_people && cause.urgency == Urgency::stop_use &&
+                                  stands_in_the_way(cause.item);
+                       });
+}
+
+/// What is known before any check: the findings at hand, and those that the causes in question would show.
+struct AtHand
+{
+    std::set<std::pair<std::string, std::size_t>> known;
+    std::set<std::string> told_by_causes;
+    std::map<std::pair<std::string, std::size_t>, Look> looks;
+};
+
+AtHand at_hand(Workbench const& w, Weighed const& weighed)
+{
+    AtHand out;
+    for (auto const& finding : w.out.findings)
+        out.known.insert({finding.id, finding.item});
+    for (std::size_t k = 0; k < weighed.shown.size() && k < most_causes; ++k)
+        for (auto const& link : weighed.network.causes()[weighed.shown[k]].entry->shows)
+            out.told_by_causes.insert(link.finding);
+    return out;
+}
+
+// What a check at an item would tell of the causes in question; gain 0 if nothing.
+PossibleCheck weigh_check(Workbench& w, Weighed& weighed, AtHand& hand, std::string const& id,
+                          diagnosis::CheckEntry const& entry, std::size_t item)
+{
+    PossibleCheck out{&id, &entry, item, 0.0, {}, {}, {}};
+    Look best;
+    std::string best_name;
+    for (auto const& told : entry.tells)
+    {
+        auto const& finding = *w.engine.knowledge().finding(told);
+        for (std::size_t const at : w.property.of_kind(finding.item, item))
+        {
+            if (!hand.told_by_causes.contains(told) || hand.known.contains({told, at}))
+                continue;
+            auto const [look, fresh] = hand.looks.try_emplace({told, at});
+            if (fresh)
+                look->second = worth(w, weighed, told, at);
+            out.tells.push_back(finding.name);
+            if (look->second.gain <= best.gain)
+                continue;
+            best = look->second;
+            best_name = finding.name;
+            out.settles = {told, at};
+        }
+    }
+    out.gain = best.gain;
+    if (best.gain > 0)
+    {
+        auto const& cause = w.out.causes[best.cause];
+        out.changes = "if seen: " + best_name + " (" + percent(best.probability) + " likely), then " + cause.name +
+                      " goes from " + percent(cause.probability) + " to " + percent(best.if_seen);
+    }
+    return out;
+}
+
+double per_minute(PossibleCheck const& check)
+{
+    return check.gain / (check.entry->minutes.value() + setup_minutes);
+}
+
 } // namespace
 
-void choose_checks(Workbench& w, Weighed& weighed)
+void weigh_checks(Workbench& w, Weighed& weighed)
 {
     if (!weighed.all.possible || w.out.causes.empty())
         return;
-    auto const who = static_cast<diagnosis::Who>(static_cast<int>(w.out.by.value_or(visit::By::inspector)));
-    std::set<std::pair<std::string, std::size_t>> known;
-    for (auto const& finding : w.out.findings)
-        known.insert({finding.id, finding.item});
-    std::set<std::string> told_by_causes;
-    for (std::size_t k = 0; k < weighed.shown.size() && k < most_causes; ++k)
-        for (auto const& link : weighed.network.causes()[weighed.shown[k]].entry->shows)
-            told_by_causes.insert(link.finding);
-
-    std::map<std::pair<std::string, std::size_t>, Look> looks;
-    std::vector<std::pair<std::string, std::size_t>> settles; ///< what each check would settle best
-    for (auto const& [id, check] : w.engine.knowledge().checks)
-    {
-        bool const may = std::find(check.who.begin(), check.who.end(), who) != check.who.end();
+    AtHand hand = at_hand(w, weighed);
+    for (auto const& [id, entry] : w.engine.knowledge().checks)
         for (std::size_t item = 1; item < w.property.things().size(); ++item)
         {
-            if (w.property.at(item).entry.kind != check.item)
+            if (w.property.at(item).entry.kind != entry.item || said_impossible(w, item, entry) ||
+                too_dangerous(w, item))
                 continue;
-            if (said_impossible(w, item, check))
-                continue;
-            NextCheck next{id, check.name, check.needs, item, check.minutes.value(), 0.0, {}, check.cautions, {}};
-            Look best;
-            std::string best_name;
-            std::pair<std::string, std::size_t> best_finding;
-            for (auto const& told : check.tells)
-            {
-                auto const* entry = w.engine.knowledge().finding(told);
-                for (std::size_t const at : w.property.of_kind(entry->item, item))
-                {
-                    if (!told_by_causes.contains(told) || known.contains({told, at}))
-                        continue;
-                    auto const [look, fresh] = looks.try_emplace({told, at});
-                    if (fresh)
-                        look->second = worth(w, weighed, told, at);
-                    next.tells.push_back(entry->name);
-                    if (look->second.gain > best.gain)
-                    {
-                        best = look->second;
-                        best_name = entry->name;
-                        best_finding = {told, at};
-                    }
-                }
-            }
-            weighed.gains[id] = std::max(weighed.gains[id], best.gain);
-            if (best.gain < 0.02 || !may)
-                continue;
-            next.gain = best.gain;
-            auto const& cause = w.out.causes[best.cause];
-            next.changes = "if seen: " + best_name + " (" + percent(best.probability) + " likely), then " + cause.name +
-                           " goes from " + percent(cause.probability) + " to " + percent(best.if_seen);
-            keep_better(w.out.next, settles, std::move(next), best_finding);
+            auto possible = weigh_check(w, weighed, hand, id, entry, item);
+            if (possible.gain >= w.rules.act("check_worth"))
+                weighed.checks.push_back(std::move(possible));
         }
-    }
-    std::stable_sort(w.out.next.begin(), w.out.next.end(),
-                     [](NextCheck const& a, NextCheck const& b) { return per_minute(a) > per_minute(b); });
-    if (w.out.next.size() > most_checks)
-        w.out.next.resize(most_checks);
+    std::stable_sort(weighed.checks.begin(), weighed.checks.end(),
+                     [](PossibleCheck const& a, PossibleCheck const& b) { return per_minute(a) > per_minute(b); });
 }
 
-} // namespace padwalk::assess
-
-namespace padwalk::assess
+void choose_checks(Workbench& w, Weighed const& weighed)
 {
-
-void name_undecided(Workbench& w, Weighed const& weighed)
-{
-    for (std::size_t i = 0; i < w.out.findings.size(); ++i)
+    auto const who = who_walks(w);
+    std::set<std::pair<std::string, std::size_t>> settled;
+    for (auto const& check : weighed.checks)
     {
-        auto const& finding = w.out.findings[i];
-        if (finding.state != FindingState::seen || finding.id == "level_holds")
+        auto const& may = check.entry->who;
+        if (std::find(may.begin(), may.end(), who) == may.end() || w.out.next.size() >= most_checks)
             continue;
-        Undecided entry{i, {}, {}, {}, 0, {}};
-        double likeliest = 0;
-        for (std::size_t c = 0; c < w.out.causes.size(); ++c)
-            for (auto const& weight : w.out.causes[c].speaks_for)
-                if (weight.finding == i)
-                {
-                    entry.causes.push_back(c);
-                    likeliest = std::max(likeliest, w.out.causes[c].probability);
-                    break;
-                }
-        bool const alarmed =
-            std::any_of(w.out.alarms.begin(), w.out.alarms.end(), [&](Alarm const& a) { return a.finding == i; });
-        if (likeliest >= w.rules.act("referred") || alarmed)
-            continue;
-        double most = 0.02;
-        for (auto const& [id, check] : w.engine.knowledge().checks)
-        {
-            auto const gain = weighed.gains.find(id);
-            if (check.item != w.property.at(finding.item).entry.kind || gain == weighed.gains.end() ||
-                gain->second <= most)
-                continue;
-            most = gain->second;
-            entry.decides = check.name;
-            entry.needs = check.needs;
-            entry.minutes = check.minutes.value();
-            entry.by_whom.clear();
-            for (auto const who : check.who)
-                entry.by_whom.push_back(fields::words_of<diagnosis::Who>::words()[static_cast<std::size_t>(who)]);
-        }
-        w.out.undecided.push_back(std::move(entry));
+        if (!settled.insert(check.settles).second)
+            continue; // a quicker check settles the same
+        w.out.next.push_back({*check.id, check.entry->name, check.entry->needs, check.item,
+                              check.entry->minutes.value(), check.gain, check.tells, check.entry->cautions,
+                              check.changes});
     }
 }
 

@@ -45,9 +45,9 @@ Engine::Engine(reference::Data data)
 {
 }
 
-Assessment assess(visit::ReadVisit const& visit, Engine const& engine)
+Assessment assess(visit::ReadVisit const& visit, Engine const& engine, units::System system)
 {
-    Workbench bench(visit, engine);
+    Workbench bench(visit, engine, system);
     assess_waters(bench); // first: the loops need volumes
     assess_loops(bench);
     assess_heaters(bench);

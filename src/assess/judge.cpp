@@ -2,10 +2,23 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
 #include <set>
 
 namespace padwalk::assess
 {
+void add_once(std::vector<std::string>& list, std::vector<std::string> const& more)
+{
+    for (auto const& entry : more)
+        if (std::find(list.begin(), list.end(), entry) == list.end())
+            list.push_back(entry);
+}
+
+bool stops(CauseEntryOf const& cause)
+{
+    return cause.hurts_people && cause.urgency == Urgency::stop_use;
+}
+
 namespace
 {
 
@@ -27,39 +40,128 @@ struct Candidate
     double p;
 };
 
+/// The causes of one trade that the evidence raised, and the chance that at least one of them is there.
+struct TradeShare
+{
+    double together = 0.0;
+    std::size_t named = 0;
+    std::vector<Candidate> more;
+};
+
+TradeShare share_of_trade(Workbench const& w, Weighed const& weighed, std::string const& trade,
+                          std::vector<Candidate> const& candidates)
+{
+    constexpr double least = 0.02; ///< below it a cause is not worth a line; judgement
+    double const lifted = w.rules.act("lifted");
+    TradeShare out;
+    double none = 1.0;
+    auto const& causes = weighed.network.causes();
+    for (std::size_t c = 0; c < causes.size(); ++c)
+    {
+        double const p = weighed.all.causes[c];
+        bool const calls = causes[c].entry->urgency > Urgency::watch;
+        if (causes[c].entry->trade != trade || !calls || p < least || p < lifted * causes[c].prior)
+            continue;
+        none *= 1 - p;
+        if (std::any_of(candidates.begin(), candidates.end(), [&](Candidate const& k) { return k.cause == c; }))
+            ++out.named;
+        else
+            out.more.push_back({c, false, p});
+    }
+    out.together = 1 - none;
+    std::stable_sort(out.more.begin(), out.more.end(),
+                     [](Candidate const& x, Candidate const& y) { return x.p > y.p; });
+    return out;
+}
+
+// The finding that was seen and that this cause shows most often; the count of findings if there is none.
+std::size_t shown_by(Workbench const& w, Weighed const& weighed, std::size_t cause)
+{
+    std::size_t found = w.out.findings.size();
+    double most = 0;
+    for (std::size_t i = 0; i < weighed.evidence.size(); ++i)
+        if (w.out.findings[i].state == FindingState::seen)
+            for (auto const& parent : weighed.network.network().findings[weighed.evidence[i].finding].parents)
+                if (parent.cause == cause && parent.weight > most)
+                {
+                    most = parent.weight;
+                    found = i;
+                }
+    return found;
+}
+
 // Many causes may share what one would be likely for: none is named, and yet a trade must come. Where the causes of a
-// trade together are likely enough to send it, its likeliest few are named too.
-void add_shared(Workbench& w, Weighed const& weighed, std::vector<Candidate>& candidates)
+// trade together are likely enough to send it, its likeliest few are named too; for one finding one trade is enough.
+void add_shared(Workbench const& w, Weighed const& weighed, std::vector<Candidate>& candidates)
 {
     constexpr std::size_t most_of_a_trade = 4;
-    constexpr double least = 0.02; ///< below it a cause is not worth a line; judgement
-    double const referred = w.rules.act("referred"), lifted = w.rules.act("lifted");
-    auto const& causes = weighed.network.causes();
+    std::vector<TradeShare> shares;
     for (auto const& trade : w.engine.knowledge().trades)
+        shares.push_back(share_of_trade(w, weighed, trade.first, candidates));
+    std::stable_sort(shares.begin(), shares.end(),
+                     [](TradeShare const& x, TradeShare const& y) { return x.together > y.together; });
+    std::set<std::size_t> cared_for;
+    for (auto const& share : shares)
     {
-        std::string const& id = trade.first;
-        double none = 1.0;
-        std::size_t already = 0;
-        std::vector<Candidate> more;
-        for (std::size_t c = 0; c < causes.size(); ++c)
-        {
-            double const p = weighed.all.causes[c];
-            bool const calls = causes[c].entry->urgency > Urgency::watch;
-            if (causes[c].entry->trade != id || !calls || p < least || p < lifted * causes[c].prior)
-                continue;
-            none *= 1 - p;
-            bool const named =
-                std::any_of(candidates.begin(), candidates.end(), [&](Candidate const& k) { return k.cause == c; });
-            already += named ? 1U : 0U;
-            if (!named)
-                more.push_back({c, false, p});
-        }
-        if (1 - none < referred)
+        if (share.together < w.rules.act("referred") || share.more.empty())
             continue;
-        std::stable_sort(more.begin(), more.end(), [](Candidate const& a, Candidate const& b) { return a.p > b.p; });
-        for (std::size_t i = 0; i < more.size() && already + i < most_of_a_trade; ++i)
-            candidates.push_back(more[i]);
+        if (!cared_for.insert(shown_by(w, weighed, share.more.front().cause)).second)
+            continue;
+        for (std::size_t i = 0; i < share.more.size() && share.named + i < most_of_a_trade; ++i)
+            candidates.push_back(share.more[i]);
     }
+}
+
+constexpr diagnosis::Evidence says_nothing{0, 1.0, 1.0};
+
+// What was noticed about a finding goes before what was computed; two contrary notes cancel, and are asked about.
+void settle_clashes(Workbench& w, std::vector<diagnosis::Evidence>& evidence)
+{
+    auto const& findings = w.out.findings;
+    for (std::size_t i = 0; i < findings.size(); ++i)
+        for (std::size_t k = i + 1; k < findings.size(); ++k)
+        {
+            if (findings[i].id != findings[k].id || findings[i].item != findings[k].item)
+                continue;
+            if (findings[i].computed != findings[k].computed)
+            {
+                std::size_t const computed = findings[i].computed ? i : k;
+                std::size_t const noted = findings[i].computed ? k : i;
+                bool const contrary = findings[computed].state != FindingState::unclear &&
+                                      findings[computed].state != findings[noted].state;
+                if (contrary)
+                    w.out.conflict += (w.out.conflict.empty() ? "" : " ") +
+                                      ("What was noted of \"" + findings[noted].name) + "\" (" +
+                                      w.name(findings[noted].item) +
+                                      ") and what the readings say of it are contrary; the note was taken.";
+                evidence[computed] = says_nothing;
+            }
+            else if (!findings[i].computed && findings[i].state != findings[k].state)
+            {
+                evidence[i] = evidence[k] = says_nothing;
+                w.out.questions.push_back({findings[i].item,
+                                           findings[i].from + " / " + findings[k].from,
+                                           "say contrary things, so neither counts",
+                                           {findings[i].name}});
+            }
+        }
+}
+
+// Findings that follow from one reading and point the same way are one piece of evidence between them: each gets its
+// share of the weight, the likelihood's root.
+void share_readings(Workbench const& w, std::vector<diagnosis::Evidence>& evidence)
+{
+    std::map<std::pair<std::string, std::size_t>, std::vector<std::size_t>> groups;
+    for (std::size_t i = 0; i < evidence.size(); ++i)
+        if (!w.shared_reading[i].empty() && w.out.findings[i].probability > 0.5)
+            groups[{w.shared_reading[i], w.out.findings[i].item}].push_back(i);
+    for (auto const& [reading, members] : groups)
+        for (std::size_t const i : members)
+        {
+            double const share = 1.0 / static_cast<double>(members.size());
+            evidence[i].if_present = std::pow(evidence[i].if_present, share);
+            evidence[i].if_absent = std::pow(evidence[i].if_absent, share);
+        }
 }
 
 } // namespace
@@ -67,6 +169,8 @@ void add_shared(Workbench& w, Weighed const& weighed, std::vector<Candidate>& ca
 Weighed weigh(Workbench& w)
 {
     Weighed out{PropertyNetwork(w.property, w.engine.knowledge()), w.evidence, {}, {}, {}, {}};
+    settle_clashes(w, out.evidence);
+    share_readings(w, out.evidence);
     // The findings enter the network in an order of their own: the order of the notes leaves no trace, to the last bit.
     std::set<std::pair<std::string, std::size_t>> places;
     for (auto const& finding : w.out.findings)
@@ -180,12 +284,20 @@ void raise_alarms(Workbench& w)
             continue;
         bool const stops = entry.if_seen->urgency == Urgency::stop_use;
         // Where it is about stopping use, the doubt is given to the people.
-        if (finding.probability > (stops ? 0.5 : 0.75))
+        double const from = entry.if_seen->alarm_from ? entry.if_seen->alarm_from->value()
+                                                      : w.rules.act(stops ? "alarm_stops" : "alarm");
+        if (finding.probability > from)
             w.out.alarms.push_back({finding.item, i, entry.if_seen->urgency, entry.if_seen->say, entry.if_seen->trade,
                                     entry.if_seen->cautions});
     }
+    auto rank = [&](Alarm const& alarm) { return w.rules.danger_rank(alarm.cautions); };
     std::stable_sort(w.out.alarms.begin(), w.out.alarms.end(),
-                     [](Alarm const& a, Alarm const& b) { return a.urgency > b.urgency; });
+                     [&](Alarm const& a, Alarm const& b)
+                     {
+                         if (a.urgency != b.urgency)
+                             return a.urgency > b.urgency;
+                         return rank(a) < rank(b);
+                     });
 }
 
 void judge(Workbench& w)
@@ -196,6 +308,7 @@ void judge(Workbench& w)
         Weighed weighed = weigh(w);
         name_causes(w, weighed);
         look_for_conflict(w, weighed);
+        weigh_checks(w, weighed);
         choose_checks(w, weighed);
         name_undecided(w, weighed);
     }

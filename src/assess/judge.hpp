@@ -5,6 +5,18 @@
 namespace padwalk::assess
 {
 
+/// A check at an item, by what it would tell.
+struct PossibleCheck
+{
+    std::string const* id;
+    diagnosis::CheckEntry const* entry;
+    std::size_t item;
+    double gain = 0.0;                           ///< expected fall of the causes' uncertainty, bits
+    std::pair<std::string, std::size_t> settles; ///< the most telling finding, and where
+    std::vector<std::string> tells;              ///< names of all findings it bears on
+    std::string changes;                         ///< what the most telling outcome would do, in words
+};
+
 /// What the evidence says of every cause, and what each piece of it said.
 struct Weighed
 {
@@ -12,9 +24,14 @@ struct Weighed
     std::vector<diagnosis::Evidence> evidence; ///< one for each of Assessment::findings
     diagnosis::Posterior all;
     std::vector<diagnosis::Posterior> without; ///< each piece of evidence left out in turn
-    std::map<std::string, double> gains;       ///< of each check at its best place, by id, whoever may do it
+    std::vector<PossibleCheck> checks;         ///< those that may be done here by someone, best first
     std::vector<std::size_t> shown;            ///< for each of Assessment::causes, its place in the network
 };
+
+/// Adds what is not there yet.
+void add_once(std::vector<std::string>& list, std::vector<std::string> const& more);
+/// A cause that stops use because people can be hurt.
+[[nodiscard]] bool stops(CauseEntryOf const& cause);
 
 Weighed weigh(Workbench& w);
 void name_causes(Workbench& w, Weighed& weighed);
@@ -24,8 +41,11 @@ void raise_alarms(Workbench& w);
 [[nodiscard]] Urgency urgency_of(Workbench const& w, diagnosis::CauseEntry const& cause, double probability);
 void refer(Workbench& w);
 void give_verdicts(Workbench& w);
-void choose_checks(Workbench& w, Weighed& weighed);
-/// What was seen and has no likely cause; wants the gains of the checks.
+/// Every check that the dangers at hand allow, by what it would tell.
+void weigh_checks(Workbench& w, Weighed& weighed);
+/// The best of them that this person may do.
+void choose_checks(Workbench& w, Weighed const& weighed);
+/// What was seen and has no likely cause; wants the checks weighed.
 void name_undecided(Workbench& w, Weighed const& weighed);
 void summarise(Workbench& w);
 void collect_cautions_and_sources(Workbench& w);

@@ -1,9 +1,8 @@
-// What the readings of a circulation say: head, flow, turnover, speeds, suction margin, filter, motor, drains.
-#include "workbench.hpp"
+// What the readings of a circulation say: turnover, filter rate, motor, drains; gauges and pipes have files of their
+// own.
+#include "loop_bench.hpp"
 
 #include "padwalk/circulation/limits.hpp"
-
-#include <cmath>
 
 namespace padwalk::assess
 {
@@ -11,37 +10,6 @@ namespace
 {
 
 using units::Measured;
-
-template <class Q> Measured<Q> share_of(Measured<Q> const& whole, Measured<units::Fraction> const& share)
-{
-    double const part = units::in_si(share.value);
-    double const value = units::in_si(whole.value) * part;
-    double const doubt =
-        std::hypot(units::in_si(whole.doubt) * part, units::in_si(whole.value) * units::in_si(share.doubt));
-    return {units::of_si<Q>(value), units::of_si<units::Difference<Q>>(doubt), "limit"};
-}
-
-Measured<units::Pressure> difference(Measured<units::GaugePressure> const& a, Measured<units::GaugePressure> const& b)
-{
-    return {a.value - b.value, units::of_si<units::Pressure>(std::hypot(units::in_si(a.doubt), units::in_si(b.doubt))),
-            "difference"};
-}
-
-Measured<units::Pressure> as_pressure(Measured<units::GaugePressure> const& g)
-{
-    return {g.value.from_zero(), g.doubt, g.method};
-}
-
-/// One loop, its parts and what of it is known.
-struct Bench
-{
-    Workbench& w;
-    std::size_t loop, pump, filter;
-    visit::Loop const& v;
-    visit::Taken<units::VolumeFlow> flow;
-    visit::Taken<units::Temperature> water;
-    visit::Taken<units::Head> head;
-};
 
 visit::Taken<units::Temperature> water_temperature(Workbench& w, std::size_t loop)
 {
@@ -57,146 +25,12 @@ visit::Taken<units::Temperature> water_temperature(Workbench& w, std::size_t loo
     return std::nullopt;
 }
 
-void filter_gauge(Bench& b)
-{
-    if (!b.v.filter || !b.v.filter->gauge)
-        return;
-    auto const& f = *b.v.filter;
-    if (f.clean_gauge)
-    {
-        auto const rise = difference(*f.gauge, *f.clean_gauge);
-        auto const high = b.w.rules.limit<units::Pressure>("filter_rise_high");
-        auto const low = b.w.rules.limit<units::Pressure>("filter_drop_low");
-        b.w.computed(b.filter, "filter_pressure_high", probability_above(rise, high),
-                     "gauge " + b.w.show(*f.gauge) + " against " + b.w.show(*f.clean_gauge) +
-                         " when clean; speaks above " + b.w.rules.cited("filter_rise_high"));
-        auto const drop = difference(*f.clean_gauge, *f.gauge);
-        b.w.computed(b.filter, "filter_pressure_low", probability_above(drop, low),
-                     "gauge " + b.w.show(*f.gauge) + " against " + b.w.show(*f.clean_gauge) +
-                         " when clean; speaks below by " + b.w.rules.cited("filter_drop_low"));
-        return;
-    }
-    auto const reading = as_pressure(*f.gauge);
-    b.w.computed(b.filter, "filter_pressure_high",
-                 probability_above(reading, b.w.rules.limit<units::Pressure>("filter_gauge_high_unknown_clean")),
-                 "gauge " + b.w.show(*f.gauge) + ", clean reading not known; speaks above " +
-                     b.w.rules.cited("filter_gauge_high_unknown_clean"));
-    b.w.computed(b.filter, "filter_pressure_low",
-                 1 - probability_above(reading, b.w.rules.limit<units::Pressure>("filter_gauge_low_unknown_clean")),
-                 "gauge " + b.w.show(*f.gauge) + ", clean reading not known; speaks below " +
-                     b.w.rules.cited("filter_gauge_low_unknown_clean"));
-}
-
-void suction_gauge(Bench& b)
-{
-    if (!b.v.suction_gauge)
-        return;
-    auto const reading = as_pressure(*b.v.suction_gauge);
-    b.w.computed(b.loop, "suction_vacuum_high",
-                 1 - probability_above(reading, b.w.rules.limit<units::Pressure>("suction_vacuum_high")),
-                 "suction gauge " + b.w.show(*b.v.suction_gauge) + "; speaks below " +
-                     b.w.rules.cited("suction_vacuum_high"));
-    bool const below = b.v.equipment == visit::Stands::below_water; // a flooded pump has little vacuum by right
-    if (!below)
-        b.w.computed(b.loop, "suction_vacuum_low",
-                     probability_above(reading, b.w.rules.limit<units::Pressure>("suction_vacuum_low")),
-                     "suction gauge " + b.w.show(*b.v.suction_gauge) + "; speaks above " +
-                         b.w.rules.cited("suction_vacuum_low"));
-
-    figures::Inputs in;
-    in.add("suction_gauge", b.v.suction_gauge)
-        .add("gauge_height", b.v.suction_gauge_height)
-        .add("water_temperature", b.water)
-        .add("altitude", b.w.visit.altitude);
-    if (b.flow && b.v.suction && b.v.suction->bore)
-        in.add("flow", b.flow).add("bore", b.v.suction->bore);
-    if (b.v.pump)
-        in.add("required", b.v.pump->needs_suction_head);
-    auto const margin = b.w.figure(b.pump, "suction_margin", in, "suction margin of " + b.w.name(b.pump));
-    if (auto const available = margin.get<units::Head>("npsh_available"))
-    {
-        auto const needed = b.v.pump && b.v.pump->needs_suction_head ? *b.v.pump->needs_suction_head
-                                                                     : b.w.rules.limit<units::Head>("suction_head");
-        b.w.computed(
-            b.pump, "pump_suction_margin_small", 1 - probability_above(*available, needed),
-            "net positive suction head available " + b.w.show(*available) + " against " + b.w.show(needed) +
-                (b.v.pump && b.v.pump->needs_suction_head ? " required" : ", " + b.w.rules.cited("suction_head")));
-    }
-}
-
-void total_head(Bench& b)
-{
-    auto const* discharge = b.v.pump && b.v.pump->discharge_gauge ? &b.v.pump->discharge_gauge
-                            : b.v.filter                          ? &b.v.filter->gauge
-                                                                  : nullptr;
-    if (discharge == nullptr || !*discharge || !b.v.suction_gauge)
-        return;
-    bool const at_filter = !(b.v.pump && b.v.pump->discharge_gauge);
-    figures::Inputs in;
-    in.add("discharge_gauge", *discharge)
-        .add("suction_gauge", b.v.suction_gauge)
-        .add("water_temperature", b.water)
-        .add("suction_height", b.v.suction_gauge_height);
-    if (at_filter)
-        in.add("discharge_height", b.v.filter->gauge_height);
-    if (b.flow && b.v.suction && b.v.suction->bore && b.v.discharge && b.v.discharge->bore)
-        in.add("flow", b.flow).add("suction_bore", b.v.suction->bore).add("discharge_bore", b.v.discharge->bore);
-    auto const figure = b.w.figure(b.loop, "total_dynamic_head", in, "total dynamic head of " + b.w.name(b.loop));
-    b.head = figure.get<units::Head>("total_dynamic_head");
-    if (at_filter && b.head)
-        b.w.meaning("taken at the filter's gauge, so the pipe between pump and filter is left out");
-}
-
-std::optional<units::Fraction> speed_ratio(visit::Pump const& pump)
-{
-    if (pump.speed && pump.curve_speed)
-        return units::Fraction(units::of_si<units::Dimensionless>(pump.speed->value / pump.curve_speed->value));
-    return std::nullopt;
-}
-
-fields::Node curve_node(std::vector<fields::CurvePoint> const& curve)
-{
-    fields::Node list;
-    list.kind = fields::Node::Kind::list;
-    for (auto const& p : curve)
-        list.items.push_back(fields::Node::scalar(units::show_significant(units::in_si(p.flow), 12) +
-                                                  " m3/s:" + units::show_significant(units::in_si(p.head), 12) + " m"));
-    return list;
-}
-
-void flow_on_curve(Bench& b)
-{
-    if (!b.v.pump || !b.v.pump->curve || !b.head)
-        return;
-    figures::Inputs in;
-    in.add_node("curve", curve_node(*b.v.pump->curve)).add("head", b.head);
-    if (auto const ratio = speed_ratio(*b.v.pump))
-        in.add("speed_ratio", units::Reading::exact(*ratio));
-    auto const figure =
-        b.w.figure(b.pump, "pump_flow", in, "flow of " + b.w.name(b.pump) + " by its curve at that head");
-    auto const on_curve = figure.get<units::VolumeFlow>("flow");
-    if (!on_curve)
-        return;
-    if (!b.flow)
-    {
-        b.flow = on_curve;
-        b.w.out.assumptions.push_back(
-            {"flow of " + b.w.name(b.loop) + " is what the pump's curve gives at the measured head",
-             "no flow was measured"});
-        return;
-    }
-    auto const limit = share_of(*on_curve, b.w.rules.limit<units::Fraction>("below_curve_share"));
-    b.w.computed(b.pump, "pump_below_curve", 1 - probability_above(*b.flow, limit),
-                 "flow " + b.w.show(*b.flow) + " where the curve gives " + b.w.show(*on_curve) + "; speaks below " +
-                     b.w.rules.cited("below_curve_share"));
-}
-
 std::string turnover_rule(Workbench& w, std::size_t water)
 {
     return w.property.kind_of(water) == visit::WaterKind::spa ? "turnover_spa" : "turnover_pool";
 }
 
-void turnover(Bench& b)
+void turnover(LoopBench& b)
 {
     if (!b.flow)
         return;
@@ -215,41 +49,13 @@ void turnover(Bench& b)
             std::string const rule = turnover_rule(b.w, i);
             b.w.meaning("codes ask " + b.w.rules.cited(rule) + "; a private water is not bound by it");
             b.w.computed(b.loop, "turnover_slow", probability_above(*time, b.w.rules.limit<units::Duration>(rule)),
-                         "turnover " + b.w.show(*time) + "; speaks above " + b.w.rules.cited(rule));
+                         "turnover of " + b.w.name(i) + " " + b.w.show(*time) + "; speaks above " +
+                             b.w.rules.cited(rule));
         }
     }
 }
 
-void velocities(Bench& b)
-{
-    double worst = -1;
-    std::string from;
-    auto one = [&](std::optional<visit::Pipe> const& pipe, std::string const& which, std::string const& rule)
-    {
-        if (!pipe || !pipe->bore || !b.flow)
-            return;
-        figures::Inputs in;
-        in.add("flow", b.flow).add("bore", pipe->bore);
-        auto const figure =
-            b.w.figure(b.loop, "pipe_velocity", in, "speed of the water in the " + which + " of " + b.w.name(b.loop));
-        if (auto const v = figure.get<units::Velocity>("velocity"))
-        {
-            b.w.meaning("limit " + b.w.rules.cited(rule));
-            double const p = probability_above(*v, b.w.rules.limit<units::Velocity>(rule));
-            if (p > worst)
-            {
-                worst = p;
-                from = which + " " + b.w.show(*v) + "; speaks above " + b.w.rules.cited(rule);
-            }
-        }
-    };
-    one(b.v.suction, "suction", "velocity_suction");
-    one(b.v.discharge, "return", "velocity_return");
-    if (worst >= 0)
-        b.w.computed(b.loop, "pipe_velocity_high", worst, from);
-}
-
-void filter_rate(Bench& b)
+void filter_rate(LoopBench& b)
 {
     if (!b.flow || !b.v.filter || !b.v.filter->area)
         return;
@@ -281,7 +87,7 @@ void filter_rate(Bench& b)
         "filter rate " + b.w.show(*rate, "gpm/ft2") + " against " + limit);
 }
 
-void motor(Bench& b)
+void motor(LoopBench& b)
 {
     if (!b.v.pump || !b.v.pump->motor)
         return;
@@ -302,19 +108,27 @@ void motor(Bench& b)
     figures::Inputs in;
     in.add("current", m.current).add("nameplate_current", m.nameplate_current).add("service_factor", m.service_factor);
     auto const figure = b.w.figure(b.pump, "motor_load", in, "load of the motor of " + b.w.name(b.pump));
-    b.w.computed(
-        b.pump, "motor_current_high",
-        probability_above(*m.current, share_of(most, b.w.rules.limit<units::Fraction>("motor_current_high_share"))),
-        b.w.show(*m.current) + " drawn, at most " + b.w.show(most) + " by its nameplate; speaks above " +
-            b.w.rules.cited("motor_current_high_share"));
-    b.w.computed(b.pump, "motor_current_low",
-                 1 - probability_above(
-                         *m.current, share_of(nameplate, b.w.rules.limit<units::Fraction>("motor_current_low_share"))),
-                 b.w.show(*m.current) + " drawn, nameplate " + b.w.show(nameplate) + "; speaks below " +
-                     b.w.rules.cited("motor_current_low_share"));
+    double const high =
+        probability_above(*m.current, share_of(most, b.w.rules.limit<units::Fraction>("motor_current_high_share")));
+    // The plate's current belongs to full speed: at less, too much is still too much, and anything less says nothing.
+    if (!b.variable_speed() || b.clearly(high))
+        b.w.computed(b.pump, "motor_current_high", high,
+                     b.w.show(*m.current) + " drawn, at most " + b.w.show(most) + " by its nameplate; speaks above " +
+                         b.w.rules.cited("motor_current_high_share"));
+    else
+        b.not_tested(b.pump, "load of the motor",
+                     b.speed_known() ? "the current on the plate belongs to the motor's full speed, and what a drive "
+                                       "draws at less says little"
+                                     : speed_not_recorded);
+    if (!b.variable_speed())
+        b.w.computed(b.pump, "motor_current_low",
+                     1 - probability_above(*m.current, share_of(nameplate, b.w.rules.limit<units::Fraction>(
+                                                                               "motor_current_low_share"))),
+                     b.w.show(*m.current) + " drawn, nameplate " + b.w.show(nameplate) + "; speaks below " +
+                         b.w.rules.cited("motor_current_low_share"));
 }
 
-void drains(Bench& b)
+void drains(LoopBench& b)
 {
     std::size_t const count = b.v.drains.size();
     for (std::size_t i = 0; i < b.w.property.things().size(); ++i)
@@ -325,6 +139,8 @@ void drains(Bench& b)
         if (t.drain->expires && b.w.visit.on)
             b.w.computed(i, "drain_cover_expired", b.w.visit.on->hours > t.drain->expires->hours + 24 ? 1.0 : 0.0,
                          "stamped to " + t.drain->expires->text + ", visited " + b.w.visit.on->text);
+        else if (t.drain->expires)
+            b.not_tested(i, "expiry", "stamped to " + t.drain->expires->text + ", but the visit has no date ('on:')");
         if (t.drain->rating && b.flow)
         {
             // With one of several blocked the rest carry all of the flow; a single one always does.
@@ -338,6 +154,47 @@ void drains(Bench& b)
     }
 }
 
+// Gauges, flow and current are those of a running pump; taken with it off they say nothing of how it runs.
+void with_the_pump_off(LoopBench& b)
+{
+    std::string taken;
+    auto add = [&taken](bool there, char const* name)
+    {
+        if (there)
+            taken += (taken.empty() ? "" : ", ") + std::string(name);
+    };
+    add(b.v.filter && b.v.filter->gauge.has_value(), "filter gauge");
+    add(b.v.pump->discharge_gauge.has_value(), "discharge gauge");
+    add(b.v.suction_gauge.has_value(), "suction gauge");
+    add(b.flow.has_value(), "flow");
+    add(b.v.pump->motor && b.v.pump->motor->current, "current of the motor");
+    add(b.v.pump->motor && b.v.pump->motor->voltage, "voltage of the motor");
+    b.flow.reset();
+    if (!taken.empty())
+        b.not_tested(b.loop, taken, "the pump was off ('runs: no'), and these speak only of a running pump");
+}
+
+// What the water gains against what the plate promises.
+void water_power(LoopBench& b)
+{
+    if (!b.flow || !b.head || !b.v.pump || !b.v.pump->rated_power)
+        return;
+    figures::Inputs in;
+    in.add("flow", b.flow).add("head", b.head).add("water_temperature", b.water);
+    auto const figure = b.w.figure(b.pump, "water_power", in, "power that " + b.w.name(b.pump) + " gives to the water");
+    auto const power = figure.get<units::Power>("hydraulic_power");
+    if (!power)
+        return;
+    auto const& rated = *b.v.pump->rated_power;
+    double const share = units::in_si(power->value) / units::in_si(rated.value);
+    double const doubt = std::hypot(units::in_si(power->doubt) / units::in_si(rated.value),
+                                    share * units::in_si(rated.doubt) / units::in_si(rated.value));
+    b.w.meaning(b.w.show(Measured<units::Fraction>{units::of_si<units::Fraction>(share),
+                                                   units::of_si<units::Difference<units::Fraction>>(doubt), "share"}) +
+                " of the " + b.w.show(rated, "hp") +
+                " on its nameplate, which is what the shaft may give and not what the motor takes");
+}
+
 } // namespace
 
 void assess_loops(Workbench& w)
@@ -347,22 +204,27 @@ void assess_loops(Workbench& w)
         Thing const& t = w.property.at(i);
         if (t.entry.kind != "loop")
             continue;
-        Bench b{w,
-                i,
-                *w.property.part(i, "pump"),
-                *w.property.part(i, "filter"),
-                *t.loop,
-                t.loop->flow,
-                water_temperature(w, i),
-                std::nullopt};
-        filter_gauge(b);
-        suction_gauge(b);
-        total_head(b);
-        flow_on_curve(b);
-        turnover(b);
-        velocities(b);
-        filter_rate(b);
-        motor(b);
+        LoopBench b{w,
+                    i,
+                    *w.property.part(i, "pump"),
+                    *w.property.part(i, "filter"),
+                    *t.loop,
+                    t.loop->flow,
+                    water_temperature(w, i),
+                    t.loop->suction_gauge,
+                    std::nullopt};
+        loop_valves(b);
+        if (t.loop->pump && t.loop->pump->runs && !*t.loop->pump->runs)
+            with_the_pump_off(b);
+        else
+        {
+            loop_gauges(b);
+            turnover(b);
+            loop_pipes(b);
+            water_power(b);
+            filter_rate(b);
+            motor(b);
+        }
         drains(b);
     }
 }

@@ -2,70 +2,329 @@
 #include "workbench.hpp"
 
 #include <algorithm>
+#include <set>
+#include <stdexcept>
 
 namespace padwalk::assess
 {
 namespace
 {
 
+using Result = visit::PhraseReading::Result;
+using Kinds = std::set<std::string_view>;
+
 std::string quoted(std::string const& note, bool there)
 {
     return (there ? "noticed: \"" : "looked for: \"") + note + "\"";
 }
 
-// An item of the finding's kind that the note may be about: the item itself, else the only one related to it.
-std::optional<std::size_t> place_for(Workbench& w, std::string const& kind, std::size_t item)
+struct GoodNewsEntry
 {
-    if (w.property.at(item).entry.kind == kind)
-        return item;
-    auto const places = w.property.of_kind(kind, item);
-    return places.size() == 1 ? std::optional(places.front()) : std::nullopt;
+    std::string finding;
+    std::vector<std::string> words;
+    static fields::Record<GoodNewsEntry> const& declaration();
+};
+
+fields::Record<GoodNewsEntry> const& GoodNewsEntry::declaration()
+{
+    static fields::Record<GoodNewsEntry> const record =
+        fields::Record<GoodNewsEntry>("good_news", "how people say that a fault is not there")
+            .field("finding", &GoodNewsEntry::finding, "the finding that is then not there")
+            .required()
+            .field("words", &GoodNewsEntry::words, "as people say it")
+            .required();
+    return record;
 }
 
-void one_note(Workbench& w, std::size_t item, std::string const& note, bool there)
+struct GoodNewsFile
 {
-    auto const& knowledge = w.engine.knowledge();
-    std::string const& kind = w.property.at(item).entry.kind;
-    bool const anywhere = kind == "property";
-    auto reading = w.engine.vocabulary().match(note, anywhere ? "" : kind);
-    if (!anywhere && reading.result == visit::PhraseReading::Result::none)
-    {
-        auto const wider = w.engine.vocabulary().match(note, ""); // a drip noticed at the pump may be the filter's
-        if (wider.result == visit::PhraseReading::Result::understood &&
-            place_for(w, knowledge.finding(wider.findings.front())->item, item))
-            reading = wider;
-    }
-    if (reading.result == visit::PhraseReading::Result::understood)
-    {
-        std::string const& id = reading.findings.front();
-        if (auto const place = place_for(w, knowledge.finding(id)->item, item))
-        {
-            w.noticed(*place, id, there, quoted(note, there));
-            return;
-        }
-        reading.why = "is about a " + knowledge.finding(id)->item + ", and it is not clear which; write it there";
-    }
-    Question question{item, note, reading.why, {}};
-    for (auto const& id : reading.findings)
-        question.may_mean.push_back(knowledge.finding(id)->name);
-    w.out.questions.push_back(std::move(question));
+    std::vector<GoodNewsEntry> good_news;
+    static fields::Record<GoodNewsFile> const& declaration();
+};
+
+fields::Record<GoodNewsFile> const& GoodNewsFile::declaration()
+{
+    static fields::Record<GoodNewsFile> const record =
+        fields::Record<GoodNewsFile>("good_news_file", "good news in plain words")
+            .field("good_news", &GoodNewsFile::good_news, "by finding")
+            .required();
+    return record;
 }
 
-void notes_of(Workbench& w, std::size_t item, std::vector<visit::Noticed> const& notes)
+visit::Vocabulary good_news(Engine const& engine)
 {
-    for (auto const& n : notes)
+    std::vector<visit::Phrase> phrases;
+    for (auto const& entry : reference::read_table<GoodNewsFile>(engine.data(), "visit/good_news.yaml").good_news)
+    {
+        auto const* finding = engine.knowledge().finding(entry.finding);
+        if (finding == nullptr)
+            throw std::logic_error("good news of an unknown finding '" + entry.finding + "'");
+        phrases.push_back({entry.finding, finding->item, entry.words});
+    }
+    return visit::Vocabulary(std::move(phrases));
+}
+
+// Kinds that are parts of one thing, so that a note at one may be about the other. A drain's cover is never guessed
+// from elsewhere.
+bool of_one_thing(std::string const& a, std::string const& b)
+{
+    for (Kinds const& group :
+         {Kinds{"pump", "loop", "filter"}, Kinds{"heater", "vent"}, Kinds{"shell", "deck", "water", "fill_valve"}})
+        if (group.count(a) != 0 && group.count(b) != 0)
+            return true;
+    return false;
+}
+
+bool about_wiring(std::string const& note)
+{
+    static std::set<std::string> const wiring = []
+    {
+        std::set<std::string> out;
+        for (auto const& stem : visit::content_stems("gfci wire wiring bond bonding breaker shock conduit outlet "
+                                                     "receptacle disconnect jolt zap tingle cord electric electrical"))
+            out.insert(stem);
+        return out;
+    }();
+    auto const stems = visit::content_stems(note);
+    return std::any_of(stems.begin(), stems.end(), [](auto const& s) { return wiring.count(s) != 0; });
+}
+
+// The notes of one visit on their way to the bench.
+class NoteReader
+{
+public:
+    explicit NoteReader(Workbench& bench) : w(bench), good_(good_news(bench.engine)) {}
+
+    void note(std::size_t item, visit::Noticed const& n)
     {
         if (!n.seen.empty())
-            one_note(w, item, n.seen, true);
+            seen(item, n.seen);
         if (!n.not_seen.empty())
-            one_note(w, item, n.not_seen, false);
+            for (auto const& part : w.engine.vocabulary().read(n.not_seen, kind_at(item)))
+                if (!lay(item, widened(item, part), n.not_seen, false))
+                    ask(item, part, n.not_seen);
+        aside(item, n.where, "in where it was noticed");
     }
+    void untested(std::size_t item, visit::NotTested const& n)
+    {
+        w.out.not_tested.push_back({item, n.what, n.because});
+        aside(item, n.because, "in why it was not tested");
+        if (!n.what.empty())
+            aside(item, n.what + " not tested", "among what was not tested"); // a thing to test is no danger
+    }
+    /// Text that is not matched, only searched for danger.
+    void aside(std::size_t item, std::string const& text, std::string const& where)
+    {
+        for (auto const& d : visit::dangers(text, kind_at(item)))
+        {
+            bool const known =
+                std::any_of(w.out.findings.begin(), w.out.findings.end(),
+                            [&](auto const& f) { return f.id == d.finding && f.state == FindingState::seen; });
+            if (!d.denied && !known)
+                raise(item, d, d.sentence, where);
+        }
+    }
+
+private:
+    Workbench& w;
+    visit::Vocabulary good_;
+
+    [[nodiscard]] std::string kind_at(std::size_t item) const
+    {
+        std::string const& kind = w.property.at(item).entry.kind;
+        return kind == "property" ? std::string() : kind;
+    }
+    // An item of the finding's kind that the note may be about: the item itself, else the only one related to it.
+    [[nodiscard]] std::optional<std::size_t> place_for(std::string const& kind, std::size_t item) const
+    {
+        auto const places = w.property.of_kind(kind, item);
+        return places.size() == 1 ? std::optional(places.front()) : std::nullopt;
+    }
+    [[nodiscard]] diagnosis::FindingEntry const& entry(std::string const& id) const
+    {
+        return *w.engine.knowledge().finding(id);
+    }
+
+    // What fits nothing here may be about another part of the same thing, if it says enough.
+    [[nodiscard]] visit::PhraseReading widened(std::size_t item, visit::PhraseReading part) const
+    {
+        std::string const kind = kind_at(item);
+        if (kind.empty() || part.result != Result::none)
+            return part;
+        auto wider = w.engine.vocabulary().match(part.part, "");
+        if (wider.result != Result::understood && wider.result != Result::denied)
+            return part;
+        std::string const& other = entry(wider.findings.front()).item;
+        std::size_t telling = wider.stems.size();
+        for (auto const& name : visit::content_stems(kind + " " + other))
+            telling -= static_cast<std::size_t>(std::count(wider.stems.begin(), wider.stems.end(), name));
+        bool const wiring = (kind == "electrical" || other == "electrical") && about_wiring(part.part);
+        bool const may = other == kind || of_one_thing(kind, other) || wiring;
+        return may && telling >= 2 && place_for(other, item) ? wider : part;
+    }
+
+    // False where it is a question.
+    bool lay(std::size_t item, visit::PhraseReading const& part, std::string const& note, bool there)
+    {
+        if (part.result == Result::not_tested)
+        {
+            w.out.not_tested.push_back({item, part.part, "as noted: \"" + note + "\""});
+            return true;
+        }
+        if (part.result != Result::understood && (part.result != Result::denied || !there))
+            return false;
+        std::string const& id = part.findings.front();
+        auto const place = place_for(entry(id).item, item);
+        if (!place)
+            return false;
+        bool const denied = part.result == Result::denied;
+        w.noticed(*place, id, there && !denied,
+                  quoted(note, there) + (denied ? "; read as: looked for and not there" : ""));
+        return true;
+    }
+
+    void ask(std::size_t item, visit::PhraseReading const& part, std::string const& note)
+    {
+        Question question{item, part.part.empty() ? note : part.part, part.why, {}};
+        if (part.result == Result::denied)
+            question.why = "denies under not_seen; write what was looked for, without 'no'";
+        else if (part.result == Result::understood)
+            question.why =
+                "is about a " + entry(part.findings.front()).item + ", and it is not clear which; write it there";
+        for (auto const& id : part.findings)
+            question.may_mean.push_back(entry(id).name);
+        w.out.questions.push_back(std::move(question));
+    }
+
+    void raise(std::size_t item, visit::Danger const& d, std::string const& note, std::string const& where)
+    {
+        std::string const& name = w.property.at(item).entry.name;
+        w.out.danger_words.push_back("\"" + note + "\" (" + (where.empty() ? "noticed" : where) + ", " + name + ")");
+        w.out.questions.push_back({item,
+                                   note,
+                                   "this may be dangerous: it may be " + entry(d.finding).name +
+                                       "; write it under noticed at the item it was at",
+                                   {entry(d.finding).name}});
+    }
+
+    [[nodiscard]] bool stops_use(std::string const& id) const
+    {
+        auto const& seen_rule = entry(id).if_seen;
+        return seen_rule && seen_rule->urgency == Urgency::stop_use;
+    }
+
+    // Whether a reading that was laid already says this danger, or one as serious in the same words.
+    [[nodiscard]] bool says(visit::PhraseReading const& part, visit::Danger const& d) const
+    {
+        if (part.result != Result::understood)
+            return false;
+        std::string const& id = part.findings.front();
+        if (id == d.finding)
+            return true;
+        std::string words;
+        for (auto const& word : d.words)
+            words += word + " ";
+        auto const stems = visit::content_stems(words);
+        return stops_use(id) &&
+               std::any_of(part.stems.begin(), part.stems.end(),
+                           [&](auto const& s) { return std::count(stems.begin(), stems.end(), s) != 0; });
+    }
+
+    std::vector<visit::PhraseReading> parts_of(std::size_t item, std::string const& note)
+    {
+        std::string const kind = kind_at(item);
+        auto parts = w.engine.vocabulary().read(note, kind);
+        for (auto& part : parts)
+            part = widened(item, std::move(part));
+        auto const fine = good_.match(note, kind);
+        bool const outdone = std::any_of(parts.begin(), parts.end(),
+                                         [&](auto const& p)
+                                         {
+                                             return p.result == Result::not_tested ||
+                                                    (p.result == Result::understood && p.score > fine.score) ||
+                                                    (p.result == Result::denied && p.score >= fine.score);
+                                         });
+        if (fine.result == Result::understood && !outdone)
+        {
+            parts = {fine};
+            parts.front().result = Result::denied;
+        }
+        return parts;
+    }
+
+    void seen(std::size_t item, std::string const& note)
+    {
+        auto parts = parts_of(item, note);
+        auto const found = visit::dangers(note, kind_at(item));
+        bool const hedged = note.find('?') != std::string::npos;
+        bool read = false;
+        for (auto const& d : found)
+        {
+            bool const said = std::any_of(parts.begin(), parts.end(),
+                                          [&](auto const& p)
+                                          { return says(p, d) && place_for(entry(p.findings.front()).item, item); });
+            if (said || (d.denied && !hedged))
+                continue;
+            if (d.denied)
+                raise(item, d, note, "");
+            else
+                read_as(item, d, note);
+            read = true;
+            parts.erase(std::remove_if(parts.begin(), parts.end(),
+                                       [&](auto const& p)
+                                       { return p.result == Result::denied && p.findings.front() == d.finding; }),
+                        parts.end());
+        }
+        for (auto const& part : parts)
+            if (!lay(item, part, note, true) && !(read && parts.size() == 1))
+                ask(item, part, note);
+    }
+
+    void read_as(std::size_t item, visit::Danger const& d, std::string const& note)
+    {
+        auto const places = w.property.of_kind(d.item, item);
+        if (places.empty())
+            return raise(item, d, note, "");
+        for (std::size_t const place : places)
+            w.noticed(place, d.finding, true,
+                      quoted(note, true) + "; read as " + entry(d.finding).name + " until you say otherwise" +
+                          (places.size() > 1 ? ", at each since it is not said which" : ""));
+    }
+};
+
+void notes_of(NoteReader& reader, Workbench const& w, std::size_t item)
+{
+    auto each = [&](auto const& holder)
+    {
+        for (auto const& n : holder.noticed)
+            reader.note(item, n);
+        for (auto const& n : holder.not_tested)
+            reader.untested(item, n);
+    };
+    if (item == 0)
+        each(w.visit);
+    else if (auto const* base = w.property.at(item).base)
+        each(*base);
 }
 
-void untested_of(Workbench& w, std::size_t item, std::vector<visit::NotTested> const& list)
+void asides_of(NoteReader& reader, Workbench const& w, std::size_t item)
 {
-    for (auto const& n : list)
-        w.out.not_tested.push_back({item, n.what, n.because});
+    auto each = [&](auto const& holder)
+    {
+        reader.aside(item, holder.notes, "in the notes");
+        for (auto const& photo : holder.photos)
+            reader.aside(item, photo.caption, "under a photo");
+    };
+    if (item == 0)
+    {
+        each(w.visit);
+        reader.aside(item, w.visit.weather, "under weather");
+    }
+    else if (auto const* base = w.property.at(item).base)
+    {
+        each(*base);
+        reader.aside(item, base->where, "in where it stands");
+    }
 }
 
 std::string in_plain(std::string text)
@@ -106,14 +365,11 @@ template <class T> void readings_of(Workbench& w, std::size_t item, T const& rec
 
 void read_notes(Workbench& w)
 {
-    notes_of(w, 0, w.visit.noticed);
-    untested_of(w, 0, w.visit.not_tested);
-    for (std::size_t i = 1; i < w.property.things().size(); ++i)
-        if (auto const* base = w.property.at(i).base)
-        {
-            notes_of(w, i, base->noticed);
-            untested_of(w, i, base->not_tested);
-        }
+    NoteReader reader(w);
+    for (std::size_t i = 0; i < w.property.things().size(); ++i)
+        notes_of(reader, w, i);
+    for (std::size_t i = 0; i < w.property.things().size(); ++i)
+        asides_of(reader, w, i); // after the notes: what they say need not be said again
 }
 
 void list_readings(Workbench& w)

@@ -1,5 +1,7 @@
 #include "property.hpp"
 
+#include "name_words.hpp"
+
 #include "padwalk/units/definitions.hpp"
 
 #include <algorithm>
@@ -10,19 +12,16 @@ namespace padwalk::assess
 namespace
 {
 
-std::string lowered(std::string text)
-{
-    for (char& c : text)
-        c = c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
-    return text;
-}
-
 bool says_spa(std::string const& name)
 {
-    std::string const n = lowered(name);
-    return n.find("spa") != std::string::npos || n.find("hot tub") != std::string::npos ||
-           n.find("jacuz") != std::string::npos;
+    constexpr std::array words{"spa", "tub", "hottub", "whirlpool"}; // 'hot tub' has its 'tub'
+    return std::any_of(words.begin(), words.end(), [&](char const* word) { return says(name, word); });
 }
+
+// Judgement: salt systems want 2.5 to 4 g/L, and water that never had one seldom reaches half of that.
+constexpr double salt_water_from = 1.5; // kg/m3
+// From here up gas heaters are rated down [altitude-derate-trade-magazine], as data/heating/gas.yaml has it.
+constexpr double high_altitude_from = 2000 * units::exact::foot; // m
 
 Thing thing(std::string kind, std::string name, std::string path, visit::Item const* base)
 {
@@ -64,6 +63,8 @@ Property::Property(visit::Visit const& visit, std::vector<Assumption>& assumptio
     Thing whole = thing("property", visit.property.empty() ? "the property" : visit.property, "", nullptr);
     whole.mentioned = true;
     whole.property_wide = true;
+    whole.entry.notes = visit.notes;
+    whole.entry.photos = visit.photos;
     add(std::move(whole));
     add_waters(visit, assumptions);
     add_loops(visit, assumptions);
@@ -116,7 +117,7 @@ void Property::add_waters(visit::Visit const& visit, std::vector<Assumption>& as
         if (water.covered.value_or(false))
             t.holds.insert("covered");
         bool const salty =
-            !water.tests.empty() && water.tests.back().salt && water.tests.back().salt->value.value() > 1.5; // kg/m3
+            !water.tests.empty() && water.tests.back().salt && water.tests.back().salt->value.value() > salt_water_from;
         if (water.salt_system.value_or(false) || salty)
             t.holds.insert("salt_water");
         std::size_t const place = add(std::move(t));
@@ -313,10 +314,13 @@ void Property::add_contexts(visit::Visit const& visit)
             t.holds.insert("freezing_climate");
         if (visit.expansive_soil.value_or(false))
             t.holds.insert("expansive_soil");
-        if (visit.altitude && visit.altitude->value > units::of_si<units::Length>(2000 * units::exact::foot))
+        if (visit.altitude && visit.altitude->value > units::of_si<units::Length>(high_altitude_from))
             t.holds.insert("high_altitude");
-        auto const& own = t.base != nullptr ? t.base->age : visit::Taken<units::Duration>{};
-        auto const& age = own ? own : t.loop != nullptr && !t.water_side ? t.loop->age : own;
+        visit::Taken<units::Duration> age = t.base != nullptr ? t.base->age : std::nullopt;
+        if (!age && t.heater != nullptr) // a vent is as old as its heater
+            age = t.heater->age;
+        if (!age && t.loop != nullptr && !t.water_side)
+            age = t.loop->age;
         if (!age)
             t.holds.insert("age_unknown");
         else if (age->value.value() > 15 * year)

@@ -7,7 +7,8 @@ namespace padwalk::assess
 /// One limit, with its own doubt, or one threshold of acting.
 struct RuleEntry
 {
-    std::string value; ///< a reading's text: '8 psi ± 4 psi'
+    std::string value;   ///< a reading's text: '8 psi ± 4 psi'
+    std::string measure; ///< 'temperature', for printing in other units; empty: printed as written
     std::string meaning;
     reference::Cited source;
     static fields::Record<RuleEntry> const& declaration();
@@ -18,7 +19,7 @@ class Rules
 {
 public:
     /// Throws reference::DataProblems.
-    explicit Rules(reference::Data const& data);
+    explicit Rules(reference::Data const& data, units::System system = units::System::us);
 
     /// The limit of this name as a measured value; std::logic_error where there is none or it is of another measure.
     template <units::Quantity Q> [[nodiscard]] units::Measured<Q> limit(std::string const& name) const
@@ -31,11 +32,15 @@ public:
     {
         return reading(acts_, name, units::Measure::fraction).value;
     }
+    /// How soon a danger must be said, by its cautions: 0 first.
+    [[nodiscard]] std::size_t danger_rank(std::vector<std::string> const& cautions) const;
     /// 'above 8 psi [epa-watersense-2012]', for the meaning of a figure.
     [[nodiscard]] std::string cited(std::string const& name) const;
 
 private:
     fields::Named<RuleEntry> rules_, acts_;
+    std::vector<std::string> danger_first_;
+    units::System system_; ///< of the limits in sentences
     [[nodiscard]] static units::Reading reading(fields::Named<RuleEntry> const& list, std::string const& name,
                                                 units::Measure measure);
 };

@@ -8,17 +8,18 @@ namespace padwalk::assess
 namespace
 {
 
-FindingState state_of(double probability)
+FindingState state_of(double probability, double clear)
 {
-    return probability > 0.75   ? FindingState::seen
-           : probability < 0.25 ? FindingState::not_seen
-                                : FindingState::unclear;
+    return probability > clear       ? FindingState::seen
+           : probability < 1 - clear ? FindingState::not_seen
+                                     : FindingState::unclear;
 }
 
 } // namespace
 
-Workbench::Workbench(visit::ReadVisit const& read, Engine const& engine_)
-    : visit(read.visit), engine(engine_), rules(engine_.data()), property(read.visit, out.assumptions)
+Workbench::Workbench(visit::ReadVisit const& read, Engine const& engine_, units::System system_)
+    : visit(read.visit), engine(engine_), system(system_), rules(engine_.data(), system_),
+      property(read.visit, out.assumptions)
 {
     out.by = visit.by;
     if (!visit.by)
@@ -74,14 +75,14 @@ void Workbench::computed(std::size_t item, std::string const& id, double probabi
             if (p > out.findings[i].probability) // it is so if either comparison says so
             {
                 out.findings[i].probability = p;
-                out.findings[i].state = state_of(p);
+                out.findings[i].state = state_of(p, rules.act("clear_yes"));
                 out.findings[i].from = std::move(from);
                 evidence[i] = weighed;
                 shared_reading[i] = reading;
             }
             return;
         }
-    FindingState const state = state_of(p);
+    FindingState const state = state_of(p, rules.act("clear_yes"));
     out.findings.push_back({id, entry->name, item, state, p, true, std::move(from)});
     evidence.push_back(weighed);
     shared_reading.push_back(reading);
@@ -103,7 +104,8 @@ void Workbench::noticed(std::size_t item, std::string const& id, bool there, std
 
 std::string Workbench::show(units::Reading const& r, std::string_view unit) const
 {
-    return units::show_with_doubt(r.measure, r.value, r.doubt, {units::System::us, unit, {}});
+    bool const us = system == units::System::us; // the unit asked for is a US one
+    return units::show_with_doubt(r.measure, r.value, r.doubt, {system, us ? unit : std::string_view{}, {}});
 }
 
 } // namespace padwalk::assess

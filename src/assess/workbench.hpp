@@ -11,10 +11,11 @@ namespace padwalk::assess
 class Workbench
 {
 public:
-    Workbench(visit::ReadVisit const& read, Engine const& engine);
+    Workbench(visit::ReadVisit const& read, Engine const& engine, units::System system);
 
     visit::Visit const& visit;
     Engine const& engine;
+    units::System system; ///< of the texts that name quantities
     Rules rules;
     Assessment out;
     Property property;

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <stdexcept>
 
 namespace padwalk::circulation
 {
@@ -42,6 +43,16 @@ std::optional<units::Length> Pipes::bore(units::Length nominal, int schedule) co
         if (same_size(row.nominal, nominal))
             return schedule == 40 ? row.schedule_40 : row.schedule_80;
     return std::nullopt;
+}
+
+units::Length Pipes::nearest_nominal(units::Length bore) const
+{
+    if (bores.empty())
+        throw std::logic_error("the table of pipes has no sizes");
+    auto off = [&](PipeBore const& row) { return std::abs(units::in_si(row.schedule_40 - bore)); };
+    return std::min_element(bores.begin(), bores.end(),
+                            [&](PipeBore const& a, PipeBore const& b) { return off(a) < off(b); })
+        ->nominal;
 }
 
 std::optional<units::Number> Pipes::loss_coefficient(std::string_view fitting, units::Length nominal) const

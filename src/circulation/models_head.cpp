@@ -92,9 +92,11 @@ struct TotalHeadInput
                 .field("discharge_gauge", &TotalHeadInput::discharge_gauge, "gauge after the pump")
                 .required()
                 .within("-15 psi", "200 psi")
+                .like("18 psi")
                 .field("suction_gauge", &TotalHeadInput::suction_gauge, "gauge before the pump; a vacuum is negative")
                 .required()
                 .within("-15 psi", "100 psi")
+                .like("-6 inHg")
                 .field("discharge_height", &TotalHeadInput::discharge_height,
                        "height of the discharge gauge above any level")
                 .otherwise("0 ft", "both gauges are taken as level; each foot between them is a foot of head")

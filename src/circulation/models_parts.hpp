@@ -13,7 +13,8 @@ inline constexpr char const* usual_water_because =
 
 void add_water_models(std::vector<figures::Model>& models, Rules const& rules);
 void add_head_models(std::vector<figures::Model>& models);
-void add_pump_models(std::vector<figures::Model>& models);
+/// `curve_doubt`: what a pump's printed curve is worth, a standard share of the flow.
+void add_pump_models(std::vector<figures::Model>& models, double curve_doubt);
 void add_pipe_models(std::vector<figures::Model>& models);
 void add_suction_models(std::vector<figures::Model>& models, Rules const& rules);
 void add_motor_models(std::vector<figures::Model>& models, Rules const& rules);

@@ -157,7 +157,7 @@ WaterPowerOutput water_power(WaterPowerInput const& in)
 
 } // namespace
 
-void add_pump_models(std::vector<figures::Model>& models)
+void add_pump_models(std::vector<figures::Model>& models, double curve_doubt)
 {
     models.push_back(figures::model<PumpFlowInput, PumpFlowOutput>(
         {.name = "pump_flow",
@@ -165,11 +165,11 @@ void add_pump_models(std::vector<figures::Model>& models)
          .equation = "three points, the first at no flow: H = h0 - b Q^n exactly through them; otherwise a smooth "
                      "falling curve. At a share s "
                      "of the curve's speed: H(Q) = s² h(Q/s)",
-         .valid = "between the first and last point of the curve, same pump and impeller. A worn pump gives less; the "
-                  "doubt of 5 % "
-                  "(standard) for curve and pump is our judgement",
+         .valid = "between the first and last point of the curve, same pump and impeller. A worn pump gives less. "
+                  "The doubt is that of a new pump against its printed curve, a share of the flow from the table of "
+                  "instruments (row 'curve', our judgement); nothing is added to it for wear",
          .sources = {"circ-epanet", "hydraulic-institute", "judgement"},
-         .own_doubt = 0.05},
+         .own_doubt = curve_doubt},
         [](PumpFlowInput const& in) { return PumpFlowOutput{PumpCurve(in.curve, in.speed_ratio).flow_at(in.head)}; }));
     models.push_back(figures::model<PumpSpeedInput, PumpSpeedOutput>(
         {.name = "pump_speed",

@@ -7,6 +7,7 @@
 #include "padwalk/report/json.hpp"
 #include "padwalk/report/schema.hpp"
 #include "padwalk/report/text.hpp"
+#include "padwalk/visit/phrases.hpp"
 #include "padwalk/visit/sheet.hpp"
 
 #include <istream>
@@ -36,11 +37,24 @@ fields::Tree problem_tree(std::vector<fields::Problem> const& problems)
     return list;
 }
 
-// The program's read of a visit, or none after having said why.
-std::optional<visit::ReadVisit> visit_or_problems(Arguments const& arguments, fields::Instruments const& instruments,
-                                                  World& world)
+// An emergency does not wait until the file is in order.
+void warn_of_danger(std::string const& text, World& world)
 {
-    std::string const text = world.read_file(arguments.visit);
+    auto const words = visit::danger_in(text);
+    if (words.empty())
+        return;
+    std::string said;
+    for (auto const& word : words)
+        said += (said.empty() ? "" : ", ") + word;
+    world.err << "This file speaks of danger: " << said
+              << ". If that is so: leave with everyone, touch no switch, and call emergency services or the gas "
+                 "supplier from a safe distance. The file can wait.\n";
+}
+
+// The program's read of a visit, or none after having said why.
+std::optional<visit::ReadVisit> visit_or_problems(std::string const& text, Arguments const& arguments,
+                                                  fields::Instruments const& instruments, World& world)
+{
     try
     {
         return visit::read_visit(text, instruments);
@@ -48,6 +62,7 @@ std::optional<visit::ReadVisit> visit_or_problems(Arguments const& arguments, fi
     catch (fields::InputProblems const& bad)
     {
         std::size_t const count = bad.list().size();
+        warn_of_danger(text, world);
         world.err << fields::as_text(bad.list(), arguments.visit, text) << count << (count == 1 ? " error" : " errors")
                   << "; nothing was calculated\n";
         if (arguments.json)
@@ -60,10 +75,10 @@ std::optional<visit::ReadVisit> visit_or_problems(Arguments const& arguments, fi
 int assess_visit(Arguments const& arguments, World& world)
 {
     assess::Engine const engine(data_for(arguments, world));
-    auto const read = visit_or_problems(arguments, engine.instruments(), world);
+    auto const read = visit_or_problems(world.read_file(arguments.visit), arguments, engine.instruments(), world);
     if (!read)
         return input_problem;
-    auto const assessment = assess::assess(*read, engine);
+    auto const assessment = assess::assess(*read, engine, arguments.system);
     if (!arguments.html.empty())
         world.write_file(arguments.html, report::as_html(assessment, arguments.system), arguments.force);
     if (arguments.json)
@@ -84,7 +99,8 @@ int assess_visit(Arguments const& arguments, World& world)
 int check_visit(Arguments const& arguments, World& world)
 {
     auto const data = data_for(arguments, world);
-    auto const read = visit_or_problems(arguments, reference::instruments(data), world);
+    std::string const text = world.read_file(arguments.visit);
+    auto const read = visit_or_problems(text, arguments, reference::instruments(data), world);
     if (!read)
         return input_problem;
     if (arguments.json)
@@ -92,27 +108,30 @@ int check_visit(Arguments const& arguments, World& world)
         world.out << report::json_of(fields::Tree::map().add("oddities", problem_tree(read->oddities)), true);
         return done;
     }
-    world.out << fields::as_text(read->oddities, arguments.visit, world.read_file(arguments.visit), "odd")
-              << arguments.visit << ": readable; " << read->oddities.size() << " odd, " << read->blanks.size()
-              << " left blank\n";
+    world.out << fields::as_text(read->oddities, arguments.visit, text, "odd") << arguments.visit << ": readable; "
+              << read->oddities.size() << " odd, " << read->blanks.size() << " left blank\n";
     return done;
 }
 
 int figure_lines(figures::Model const& model, Arguments const& arguments, World& world)
 {
     std::string line;
-    while (std::getline(world.in, line))
+    for (std::size_t number = 1; std::getline(world.in, line); ++number)
     {
         if (line.find_first_not_of(" \t\r") == std::string::npos)
             continue;
         fields::Tree result;
         try
         {
-            result = report::figure_tree(figures::run_written(model, report::node_of_json(line)), arguments.system);
+            auto const computed = figures::run_written(model, report::node_of_json(line));
+            result = report::figure_tree(computed, arguments.system);
+            if (!computed.computed())
+                result.add("line", number);
         }
         catch (fields::InputProblems const& bad)
         {
             result = report::error_tree(model.name, bad);
+            result.add("line", number);
         }
         world.out << report::json_of(result, false) << "\n";
     }
@@ -151,7 +170,8 @@ int figure(Arguments const& arguments, World& world)
     auto const catalogue = assess::catalogue(data);
     if (arguments.figure.empty())
     {
-        world.out << report::figure_list(catalogue, world.columns);
+        world.out << (arguments.json ? report::json_of(report::figure_list_tree(catalogue), true)
+                                     : report::figure_list(catalogue, world.columns));
         return done;
     }
     figures::Model const* model = catalogue.find(arguments.figure);
@@ -213,7 +233,7 @@ int dispatch(Arguments const& arguments, World& world)
     switch (arguments.command)
     {
     case Arguments::Command::help: world.out << arguments.help; return done;
-    case Arguments::Command::version: world.out << "padwalk 0.1.0\n"; return done;
+    case Arguments::Command::version: world.out << "padwalk " PADWALK_VERSION "\n"; return done;
     case Arguments::Command::assess: return assess_visit(arguments, world);
     case Arguments::Command::check: return check_visit(arguments, world);
     case Arguments::Command::figure: return figure(arguments, world);

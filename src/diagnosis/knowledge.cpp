@@ -53,14 +53,17 @@ Record<CauseEntry> const& CauseEntry::declaration()
 
 Record<IfSeen> const& IfSeen::declaration()
 {
-    static Record<IfSeen> const record = Record<IfSeen>("if_seen", "what follows from the finding itself")
-                                             .field("urgency", &IfSeen::urgency, "how soon")
-                                             .required()
-                                             .field("trade", &IfSeen::trade, "who must come")
-                                             .required()
-                                             .field("say", &IfSeen::say, "what to say")
-                                             .required()
-                                             .field("cautions", &IfSeen::cautions, "cautions");
+    static Record<IfSeen> const record =
+        Record<IfSeen>("if_seen", "what follows from the finding itself")
+            .field("urgency", &IfSeen::urgency, "how soon")
+            .required()
+            .field("trade", &IfSeen::trade, "who must come")
+            .required()
+            .field("say", &IfSeen::say, "what to say")
+            .required()
+            .field("cautions", &IfSeen::cautions, "cautions")
+            .field("leave", &IfSeen::leave, "everyone leaves; no check is proposed while this stands")
+            .field("alarm_from", &IfSeen::alarm_from, "chance from which a computed one counts");
     return record;
 }
 

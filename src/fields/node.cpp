@@ -50,6 +50,8 @@ std::string normal_key(std::string_view key)
     std::string out(key);
     std::replace(out.begin(), out.end(), ' ', '_');
     std::replace(out.begin(), out.end(), '-', '_');
+    for (char& c : out)
+        c = c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
     return out;
 }
 

@@ -145,6 +145,8 @@ std::optional<Moment> read_moment_node(Node const& node, FieldShape const& field
     std::string text = node.text;
     if (text.size() > 10 && text[10] == 'T')
         text[10] = ' ';
+    if (text.size() == 15 && text[10] == ' ' && text[12] == ':')
+        text.insert(11, "0"); // '2026-05-14 9:30'
     auto number = [&](std::size_t from, std::size_t count) -> int
     {
         int value = 0;
@@ -324,10 +326,11 @@ bool check_map(Node const& node, RecordShape const& shape, ReadContext& context)
         std::string const key = normal_key(entry.key);
         auto const twice = std::find_if(met.begin(), met.end(), [&](auto const& m) { return m.first == key; });
         if (twice != met.end())
-            context.problems.push_back({entry.place, entry.key.size(),
-                                        "'" + entry.key + "' stands twice under " + shape.name + ", first in line " +
-                                            std::to_string(twice->second.line),
-                                        "keep one of them", context.path});
+            context.problems.push_back(
+                {entry.place, entry.key.size(),
+                 "'" + entry.key + "' stands twice under " + shape.name +
+                     (twice->second.line > 0 ? ", first in line " + std::to_string(twice->second.line) : std::string()),
+                 "keep one of them", context.path});
         met.emplace_back(key, entry.place);
         blank.emplace_back(entry.value.kind == Node::Kind::nothing);
         if (std::find(names.begin(), names.end(), key) != names.end())

@@ -187,6 +187,13 @@ void carry_doubt(Figure& figure, Prepared& p)
             if (auto const value = p.kernel->output(i); value && std::isfinite(*value))
                 samples[i].push_back(*value * factor);
     }
+    if (2 * failed > sample_points)
+    {
+        // An interval from what is left would look like knowledge.
+        figure.why_not = "most of the readings' doubt lies outside what the model covers; a better reading is needed";
+        figure.outputs.clear();
+        return;
+    }
     if (failed > 0)
         figure.note = "part of the readings' doubt (" + std::to_string(std::max(1, 100 * failed / sample_points)) +
                       " %) lies outside what the model covers";

@@ -16,7 +16,7 @@ struct BucketInput
     units::Length pool_drop{};
     units::Length bucket_drop{};
     units::Duration elapsed{};
-    units::Area area{};
+    std::optional<units::Area> area;
 
     static Record<BucketInput> const& declaration()
     {
@@ -32,8 +32,7 @@ struct BucketInput
                 .field("elapsed", &BucketInput::elapsed, "time between the marks")
                 .required()
                 .within("1 h", "60 day")
-                .field("area", &BucketInput::area, "surface of the water")
-                .required()
+                .field("area", &BucketInput::area, "surface of the water; without it there is no volume")
                 .within("5 ft2", "100000 ft2");
         return record;
     }
@@ -41,7 +40,7 @@ struct BucketInput
 
 struct BucketOutput
 {
-    units::VolumeFlow leak_rate{};
+    std::optional<units::VolumeFlow> leak_rate;
     units::Velocity leak_drop_rate{};
     std::string in_words;
 
@@ -62,7 +61,7 @@ struct LossInput
 {
     units::Length drop{};
     units::Duration elapsed{};
-    units::Area area{};
+    std::optional<units::Area> area;
     std::optional<units::Velocity> evaporation;
 
     static Record<LossInput> const& declaration()
@@ -75,8 +74,7 @@ struct LossInput
                 .field("elapsed", &LossInput::elapsed, "time it took")
                 .required()
                 .within("1 h", "60 day")
-                .field("area", &LossInput::area, "surface of the water")
-                .required()
+                .field("area", &LossInput::area, "surface of the water; without it there is no volume")
                 .within("5 ft2", "100000 ft2")
                 .field("evaporation", &LossInput::evaporation,
                        "fall of the level by evaporation alone, as the evaporation model gives it")
@@ -87,7 +85,7 @@ struct LossInput
 
 struct LossOutput
 {
-    units::VolumeFlow loss_rate{};
+    std::optional<units::VolumeFlow> loss_rate;
     units::Velocity drop_rate{};
     std::optional<units::VolumeFlow> beyond_evaporation;
     std::string in_words;
@@ -113,7 +111,7 @@ struct EvaporationInput
     units::Temperature air_temperature{};
     units::Fraction humidity{};
     units::Velocity wind{};
-    units::Area area{};
+    std::optional<units::Area> area;
     Activity activity = Activity::still;
     EvaporationForm form = EvaporationForm::ashrae;
 
@@ -136,8 +134,7 @@ struct EvaporationInput
                                                 "several times as much (judgement)")
                 .within("0 m/s", "12 m/s")
                 .like("1 mph")
-                .field("area", &EvaporationInput::area, "surface of the water")
-                .required()
+                .field("area", &EvaporationInput::area, "surface of the water; without it there is no volume")
                 .within("5 ft2", "100000 ft2")
                 .field("activity", &EvaporationInput::activity,
                        "what goes on in the water; equation: the form as printed")
@@ -150,10 +147,10 @@ struct EvaporationInput
 
 struct EvaporationOutput
 {
-    units::MassFlow evaporation_rate{};
-    units::VolumeFlow volume_rate{};
+    std::optional<units::MassFlow> evaporation_rate;
+    std::optional<units::VolumeFlow> volume_rate;
     units::Velocity level_rate{};
-    units::Power heat{};
+    std::optional<units::Power> heat;
 
     static Record<EvaporationOutput> const& declaration()
     {
@@ -190,8 +187,10 @@ std::vector<figures::Model> loss_models(reference::Data const& data)
              .own_doubt = 0.0},
             [rules](BucketInput const& in)
             {
-                auto const leak = bucket_test(in.pool_drop, in.bucket_drop, in.elapsed, in.area);
-                return BucketOutput{leak.volume, leak.level, bucket_in_words(in.pool_drop, in.bucket_drop, rules)};
+                auto const leak =
+                    bucket_test(in.pool_drop, in.bucket_drop, in.elapsed, in.area.value_or(units::Area()));
+                return BucketOutput{in.area ? std::optional(leak.volume) : std::nullopt, leak.level,
+                                    bucket_in_words(in.pool_drop, in.bucket_drop, rules)};
             }),
         figures::model<LossInput, LossOutput>(
             {.name = "level_loss",
@@ -204,10 +203,13 @@ std::vector<figures::Model> loss_models(reference::Data const& data)
              .own_doubt = 0.0},
             [rules](LossInput const& in)
             {
-                auto const loss = level_loss(in.drop, in.elapsed, in.area);
-                LossOutput out{loss.volume, loss.level, std::nullopt, loss_in_words(loss.level, in.evaporation, rules)};
-                if (in.evaporation)
-                    out.beyond_evaporation = (loss.level - *in.evaporation) * in.area;
+                auto const loss = level_loss(in.drop, in.elapsed, in.area.value_or(units::Area()));
+                LossOutput out{std::nullopt, loss.level, std::nullopt,
+                               loss_in_words(loss.level, in.evaporation, rules)};
+                if (in.area)
+                    out.loss_rate = loss.volume;
+                if (in.area && in.evaporation)
+                    out.beyond_evaporation = (loss.level - *in.evaporation) * *in.area;
                 return out;
             })};
 }
@@ -231,9 +233,15 @@ figures::Model evaporation_model(reference::Data const& data)
         {
             auto const flux = evaporation_flux({in.water_temperature, in.air_temperature, in.humidity, in.wind},
                                                in.form, in.activity, table);
-            units::MassFlow const mass = flux * in.area;
-            units::VolumeFlow const volume = mass / physics::density(in.water_temperature);
-            return EvaporationOutput{mass, volume, volume / in.area, mass * physics::latent_heat(in.water_temperature)};
+            EvaporationOutput out;
+            out.level_rate = flux / physics::density(in.water_temperature);
+            if (in.area)
+            {
+                out.evaporation_rate = flux * *in.area;
+                out.volume_rate = *out.evaporation_rate / physics::density(in.water_temperature);
+                out.heat = *out.evaporation_rate * physics::latent_heat(in.water_temperature);
+            }
+            return out;
         });
 }
 

@@ -9,6 +9,14 @@ namespace padwalk::report
 
 using fields::Tree;
 
+Tree figure_list_tree(figures::Catalogue const& catalogue)
+{
+    Tree out = Tree::list();
+    for (auto const& model : catalogue.models())
+        out.push(std::move(Tree::map().add("figure", model.name).add("title", model.title)));
+    return out;
+}
+
 Tree figure_tree(figures::Figure const& figure, units::System system)
 {
     Tree out = Tree::map();
@@ -49,7 +57,9 @@ Tree error_tree(std::string_view figure, fields::InputProblems const& problems)
     };
     Tree error = Tree::map();
     auto const& list = problems.list();
-    error.add("message", list.empty() ? std::string(problems.what()) : list.front().message);
+    std::string const first = list.empty() ? std::string(problems.what()) : list.front().message;
+    std::string const more = list.size() > 1 ? " (and " + std::to_string(list.size() - 1) + " more)" : std::string();
+    error.add("message", first.substr(0, first.find("; ")) + more);
     if (!list.empty())
         error.add("field", list.front().path).add("advice", list.front().advice);
     Tree all = Tree::list();

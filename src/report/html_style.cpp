@@ -76,25 +76,41 @@ footer { border-top: 1px solid var(--rule); padding-top: .8rem; color: var(--fai
   table, caption, tbody, tr, td, tbody th { display: block; width: auto; border: 0; padding: 0; }
   tr { border-bottom: 1px solid var(--rule); padding: .4rem 0 .5rem; }
 }
-@page { margin: 16mm 15mm; }
+@page { margin: 13mm 14mm; }
 @media print {
   :root { color-scheme: light; --paper: #fff; --ink: #000; --faint: #444; --rule: #bbb; --accent: #8f2413; --wash: #fff; }
-  html { font-size: 10pt; }
+  html { font-size: 9pt; }
+  body { line-height: 1.35; }
   main { max-width: none; padding: 0; }
-  section { padding: .5rem 0 .8rem; }
+  p { max-width: none; margin-bottom: .2rem; }
+  h1 { font-size: 1.6rem; }
+  header { padding-bottom: .4rem; }
+  section { padding: .35rem 0 .5rem; border-top-width: 1px; }
+  section.danger { padding: .4rem .7rem .5rem; margin-bottom: .6rem; box-decoration-break: clone; -webkit-box-decoration-break: clone; }
   section:not(.danger) { display: block; }
   section:not(.danger) > div { border-left: 0; padding-left: 0; }
-  section > h2 { margin-bottom: .3rem; }
-  .card { padding: .45rem 0 .4rem; }
-  .card dl { display: grid; grid-template-columns: 8.5rem minmax(0, 1fr); column-gap: .8rem; }
-  dd { margin-bottom: .2rem; }
+  section > h2 { margin-bottom: .2rem; }
+  .answer p { font-size: 1.1rem; }
+  .card { padding: .25rem 0 .2rem; }
+  .card h3, .tag { display: inline; margin: 0; font-size: 1rem; }
+  h3 + .tag::before { content: " – "; }
+  .share { display: none; }
+  dl, .card dl, .card > h3 + dl { display: block; margin: 0; }
+  dt { display: inline; font-size: 1rem; font-weight: 600; }
+  dt::after { content: ": "; }
+  dd { display: inline; margin: 0; }
+  dd::after { content: " "; }
+  dd:has(ul), dd ul { display: block; }
+  li { margin: 0; }
+  th, td { padding: .12rem .6rem .15rem 0; }
+  td small, th small { display: inline; }
   header, footer { padding-left: 0; }
+  footer { padding-top: .3rem; }
   thead { display: table-header-group; }
-  tr, li, .answer, .danger .card, .causes .card, .next .card { break-inside: avoid; }
-  h2, h3, .tag, .share, dt, caption, thead { break-after: avoid; }
-  tbody tr:first-child { break-before: avoid; }
+  tr, li, .answer, .card { break-inside: avoid; }
+  h2, h3, .tag, dt, caption, thead { break-after: avoid; }
+  h2 + div > :first-child, tbody tr:first-child { break-before: avoid; }
   p { orphans: 3; widows: 3; }
-  svg { print-color-adjust: exact; -webkit-print-color-adjust: exact; }
 }
 )css";
 }

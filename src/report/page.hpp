@@ -4,6 +4,8 @@
 
 #include "padwalk/assess/assessment.hpp"
 
+#include <map>
+
 namespace padwalk::report
 {
 
@@ -26,6 +28,7 @@ struct Part
     std::string label;
     std::vector<std::string> texts;
     Tone tone = Tone::plain;
+    bool runs_on = false; ///< where lines are dear it goes on in the line of the part before
 };
 
 /// Something with a name and several things to say of it.
@@ -51,8 +54,8 @@ struct Table
     std::string caption;
     std::vector<std::string> heads;
     std::vector<std::vector<Cell>> rows; ///< the first cell names the row
-    std::string between = "\n";          ///< stands between the other cells where they share a column
     int second = 0;                      ///< of three columns, the width of the second in per cent; 0: as it comes
+    bool needed = false;                 ///< the caption says what the headings do not
 };
 
 struct Points
@@ -78,16 +81,24 @@ struct Page
     std::vector<std::string> foot;
 };
 
+/// Cautions that were said, by id, and where: each stands in full once.
+using Said = std::map<std::string, std::string>;
+
+/// The sentences of those cautions that were not said yet, which now are said `here`; for the others where they were.
+[[nodiscard]] std::vector<std::string> caution_texts(assess::Assessment const& a, std::vector<std::string> const& ids,
+                                                     std::string const& here, Said& said);
+
 [[nodiscard]] Page page_of(assess::Assessment const& assessment, units::System system);
 
 // The sections, each without blocks where there is nothing to say.
-[[nodiscard]] Section danger_section(assess::Assessment const& a);
+[[nodiscard]] Section danger_section(assess::Assessment const& a, Said& said);
 [[nodiscard]] Section answer_section(assess::Assessment const& a);
+[[nodiscard]] Section question_section(assess::Assessment const& a);
 [[nodiscard]] Section call_section(assess::Assessment const& a);
 [[nodiscard]] Section verdict_section(assess::Assessment const& a);
 [[nodiscard]] Section cause_section(assess::Assessment const& a);
-[[nodiscard]] Section check_section(assess::Assessment const& a);
-[[nodiscard]] Section meanwhile_section(assess::Assessment const& a);
+[[nodiscard]] Section check_section(assess::Assessment const& a, Said& said);
+[[nodiscard]] Section meanwhile_section(assess::Assessment const& a, Said& said);
 [[nodiscard]] Section figure_section(assess::Assessment const& a, units::System system);
 [[nodiscard]] Section comparison_section(assess::Assessment const& a);
 [[nodiscard]] Section reading_section(assess::Assessment const& a, units::System system);

@@ -6,16 +6,77 @@
 
 #include "padwalk/units/print.hpp"
 
+#include <algorithm>
+#include <set>
+
 namespace padwalk::report
 {
 namespace
 {
 
-std::string words_of_label(std::string_view name)
+constexpr std::size_t outputs_shown = 2; // the others stand in JSON and in 'padwalk figure'
+
+/// Texts under one heading each, in the order in which the headings came.
+class Groups
 {
-    std::string out(name);
-    for (char& c : out)
-        c = c == '_' ? ' ' : c;
+public:
+    void add(std::string const& heading, std::string text)
+    {
+        auto const known = std::find_if(list_.begin(), list_.end(), [&](auto const& g) { return g.first == heading; });
+        if (known == list_.end())
+            list_.push_back({heading, {std::move(text)}});
+        else
+            known->second.push_back(std::move(text));
+    }
+    /// A row for each: the heading, then its texts.
+    void rows(Table& table, std::string_view between) const
+    {
+        for (auto const& [heading, texts] : list_)
+            table.rows.push_back({{heading, {}}, {joined(texts, between, between), {}}});
+    }
+    /// A row for each: its texts, then the heading.
+    void rows_turned(Table& table, std::string_view between) const
+    {
+        for (auto const& [heading, texts] : list_)
+            table.rows.push_back({{joined(texts, between, between), {}}, {heading, {}}});
+    }
+
+private:
+    std::vector<std::pair<std::string, std::vector<std::string>>> list_;
+};
+
+void put(Section& out, Table table)
+{
+    if (!table.rows.empty())
+        out.blocks.emplace_back(std::move(table));
+}
+
+std::string item_name(assess::Assessment const& a, std::size_t item)
+{
+    return item == 0 ? std::string("the property") : a.items.at(item).name;
+}
+
+bool has_doubt(figures::OutputValue const& out)
+{
+    return out.value && out.high > out.low;
+}
+
+// The first two that have a doubt, or the first two where none has; and what is said in words.
+std::vector<figures::OutputValue const*> worth_showing(figures::Figure const& figure)
+{
+    bool const any_doubt = std::any_of(figure.outputs.begin(), figure.outputs.end(), has_doubt);
+    std::vector<figures::OutputValue const*> out;
+    std::size_t quantities = 0;
+    for (auto const& o : figure.outputs)
+    {
+        bool const quantity = o.value && o.shape->measure;
+        // A plain number that is always the same, such as a factor, says nothing of this place.
+        bool const constant =
+            quantity && any_doubt && !has_doubt(o) &&
+            (*o.shape->measure == units::Measure::number || *o.shape->measure == units::Measure::fraction);
+        if (quantity ? !constant && quantities++ < outputs_shown : !o.words.empty())
+            out.push_back(&o);
+    }
     return out;
 }
 
@@ -29,31 +90,55 @@ std::string output_text(figures::OutputValue const& out, units::System system)
 std::string input_text(figures::UsedInput const& input, units::System system)
 {
     if (!input.shape->measure)
-        return words_of_label(input.shape->name) + " " + input.words;
-    return words_of_label(input.shape->name) + " " +
+        return plain_name(input.shape->name) + " " + input.words;
+    return plain_name(input.shape->name) + " " +
            glued(units::show(input.reading.measure, input.reading.value, 0, input.shape->style(system)));
 }
 
-Cell figure_value(figures::Figure const& figure, units::System system)
+// What the assumptions below say of this figure already is not said here.
+std::string assumed_of(assess::Assessment const& a, assess::FigureEntry const& entry, units::System system)
 {
+    std::vector<std::string> assumed;
+    for (auto const& input : entry.figure.inputs)
+    {
+        bool const below = std::any_of(a.assumptions.begin(), a.assumptions.end(),
+                                       [&](auto const& said)
+                                       {
+                                           return said.what.starts_with(input.shape->name + " of ") &&
+                                                  !entry.label.empty() &&
+                                                  said.what.find(entry.label) != std::string::npos;
+                                       });
+        if (input.assumed && !below)
+            assumed.push_back(input_text(input, system));
+    }
+    return assumed.empty() ? std::string() : "assumed: " + joined(assumed);
+}
+
+Cell figure_value(assess::Assessment const& a, assess::FigureEntry const& entry, units::System system)
+{
+    figures::Figure const& figure = entry.figure;
     if (!figure.computed())
-        return {"not computed", {figure.why_not}, Tone::quiet};
-    std::vector<std::string> lines;
-    for (auto const& out : figure.outputs)
-        if (std::string const text = output_text(out, system); !text.empty())
-        {
-            bool const unlabelled = figure.outputs.size() == 1 || out.shape->name == "in_words";
-            lines.push_back(unlabelled ? text : words_of_label(out.shape->name) + ": " + text);
-        }
-    Cell cell{joined(lines, "\n", "\n"), {}};
+        return {"not computed: " + figure.why_not, {}, Tone::quiet};
+    std::vector<std::string> values, words;
+    auto const shown = worth_showing(figure);
+    for (auto const* out : shown)
+    {
+        std::string const text = output_text(*out, system);
+        bool const in_words = !out->value || !out->shape->measure;
+        bool const unlabelled = shown.size() == 1 || out->shape->name == "in_words";
+        (in_words ? words : values)
+            .push_back(unlabelled ? text
+                       : in_words ? plain_name(out->shape->name) + ": " + text
+                       : shown.front() == out && entry.label.find(plain_name(out->shape->name)) == 0
+                           ? text
+                           : plain_name(out->shape->name) + " " + text);
+    }
+    values.insert(values.end(), words.begin(), words.end());
+    Cell cell{joined(values, "; ", "; "), {}};
     if (!figure.note.empty())
         cell.more.push_back(figure.note);
-    std::vector<std::string> assumed;
-    for (auto const& input : figure.inputs)
-        if (input.assumed)
-            assumed.push_back(input_text(input, system));
-    if (!assumed.empty())
-        cell.more.push_back("assumed: " + joined(assumed));
+    if (std::string assumed = assumed_of(a, entry, system); !assumed.empty())
+        cell.more.push_back(std::move(assumed));
     return cell;
 }
 
@@ -76,18 +161,20 @@ Section figure_section(assess::Assessment const& a, units::System system)
     Table table{"Computed from the readings; in brackets what it may be, 19 times in 20",
                 {"figure", "value", "what that means"},
                 {},
-                "\n",
-                36};
+                36,
+                true};
+    std::vector<std::string> names;
     for (auto const& entry : a.figures)
     {
-        std::string const name = entry.figure.model != nullptr ? "padwalk figure " + entry.figure.model->name : "";
-        Cell label{entry.label, {}};
-        if (!name.empty())
-            label.more.push_back(name);
-        table.rows.push_back({std::move(label), figure_value(entry.figure, system), {entry.meaning, {}}});
+        if (auto const* model = entry.figure.model;
+            model != nullptr && std::find(names.begin(), names.end(), model->name) == names.end())
+            names.push_back(model->name);
+        table.rows.push_back({{entry.label, {}}, figure_value(a, entry, system), {entry.meaning, {}}});
     }
-    if (!table.rows.empty())
-        out.blocks.emplace_back(std::move(table));
+    put(out, std::move(table));
+    if (!names.empty())
+        out.blocks.emplace_back(Paragraph{
+            "'padwalk figure NAME' explains one and gives all of it; names here: " + joined(names) + ".", Tone::quiet});
     return out;
 }
 
@@ -97,39 +184,58 @@ Section comparison_section(assess::Assessment const& a)
     Table table{"Readings and figures against what is usual or allowed, and the chance that it is so",
                 {"is it so?", "answer", "compared"},
                 {},
-                "\n",
                 18};
-    for (auto const& finding : a.findings)
-        if (finding.computed)
+    Table not_so{"Compared too, and not so, with the chance that it is after all", {"item", "not so"}, {}, 0, true};
+    Groups by_item;
+    std::set<std::size_t> above; // stand with their comparison under Danger
+    for (auto const& alarm : a.alarms)
+        if (alarm.urgency == assess::Urgency::stop_use)
+            above.insert(alarm.finding);
+    for (std::size_t i = 0; i < a.findings.size(); ++i)
+    {
+        auto const& finding = a.findings[i];
+        if (!finding.computed)
+            continue;
+        if (finding.state == assess::FindingState::not_seen)
+            by_item.add(item_name(a, finding.item), finding.name + ", " + percent(finding.probability));
+        else
             table.rows.push_back({{at_item(a, finding.name, finding.item), {}},
                                   {std::string(said_of(finding.state)) + ", " + percent(finding.probability), {}},
-                                  {finding.from, {}}});
-    if (!table.rows.empty())
-        out.blocks.emplace_back(std::move(table));
+                                  {above.contains(i) ? "as under Danger" : finding.from, {}}});
+    }
+    put(out, std::move(table));
+    by_item.rows(not_so, "; ");
+    put(out, std::move(not_so));
     return out;
 }
 
 Section reading_section(assess::Assessment const& a, units::System system)
 {
     Section out{"readings", "Readings taken", {}};
-    Table table{"As measured, with the doubt of the instrument (19 times in 20)", {"reading", "value", "by"}, {}, ", "};
+    Table table{"As measured, with the doubt of the instrument (19 times in 20)", {"item", "readings"}, {}, 0, true};
+    Groups by_item;
     for (auto const& taken : a.readings)
     {
-        units::Style const style = taken.shape != nullptr ? taken.shape->style(system) : units::Style{system, {}, {}};
-        if (!taken.words.empty())
-        {
-            table.rows.push_back({{at_item(a, taken.label, taken.item), {}}, {taken.words, {}}, {"as noted", {}}});
+        bool const in_the_head = taken.item == 0 && (taken.label == "by" || taken.label == "on");
+        if (in_the_head)
             continue;
+        units::Style const style = taken.shape != nullptr ? taken.shape->style(system) : units::Style{system, {}, {}};
+        std::string text = plain_name(taken.label) + " ";
+        if (!taken.words.empty())
+            text += taken.words;
+        else
+        {
+            text +=
+                glued(units::show_with_doubt(taken.reading.measure, taken.reading.value, taken.reading.doubt, style));
+            if (taken.reading.doubt_written)
+                text += " (doubt as written)";
+            else if (taken.reading.method != "given" && !taken.reading.method.empty())
+                text += " (" + taken.reading.method + ")";
         }
-        std::string const value =
-            glued(units::show_with_doubt(taken.reading.measure, taken.reading.value, taken.reading.doubt, style));
-        std::string const by = taken.reading.doubt_written       ? "doubt as written"
-                               : taken.reading.method == "given" ? ""
-                                                                 : taken.reading.method;
-        table.rows.push_back({{at_item(a, taken.label, taken.item), {}}, {value, {}}, {by, {}}});
+        by_item.add(item_name(a, taken.item), std::move(text));
     }
-    if (!table.rows.empty())
-        out.blocks.emplace_back(std::move(table));
+    by_item.rows(table, "; ");
+    put(out, std::move(table));
     return out;
 }
 
@@ -138,7 +244,7 @@ Section note_section(assess::Assessment const& a)
     Section out{"notes", "Notes and pictures", {}};
     if (!a.notes.empty())
         out.blocks.emplace_back(Paragraph{a.notes});
-    Table table{"What was written down beside the readings", {"item", "where", "notes and pictures"}, {}, "\n", 28};
+    Table table{"What was written down beside the readings", {"item", "where", "notes and pictures"}, {}, 28};
     for (auto const& item : a.items)
     {
         if (item.where.empty() && item.notes.empty() && item.photos.empty())
@@ -156,31 +262,16 @@ Section note_section(assess::Assessment const& a)
 Section understanding_section(assess::Assessment const& a)
 {
     Section out{"understood", "How your notes were read", {}};
-    Table table{"Each note, and what it was taken to say", {"note", "taken as"}, {}, "\n"};
+    Table table{"Each note, and what it was taken to say", {"note", "taken as"}, {}};
     for (auto const& finding : a.findings)
         if (!finding.computed)
             table.rows.push_back({{finding.from, {}},
                                   {at_item(a, finding.name, finding.item) +
                                        (finding.state == assess::FindingState::not_seen ? " – not there" : ""),
                                    {}}});
-    if (!table.rows.empty())
-        out.blocks.emplace_back(std::move(table));
     for (auto const& question : a.questions)
-    {
-        Card card{"Please say more: " + quoted(question.note) +
-                      (question.item == 0 ? "" : " (" + a.items.at(question.item).name + ")"),
-                  {},
-                  {},
-                  0,
-                  Tone::plain,
-                  {}};
-        if (!question.why.empty())
-            card.parts.push_back({"Why I ask", {question.why}});
-        if (!question.may_mean.empty())
-            card.parts.push_back({"Did you mean", question.may_mean});
-        card.parts.push_back({"Until then", {"this note counts for nothing"}, Tone::quiet});
-        out.blocks.emplace_back(std::move(card));
-    }
+        table.rows.push_back({{quoted(question.note), {}}, {"not understood, counts for nothing; asked above", {}}});
+    put(out, std::move(table));
     return out;
 }
 
@@ -191,8 +282,8 @@ Section oddity_section(assess::Assessment const& a)
     for (auto const& odd : a.oddities)
     {
         std::string const line = odd.place.line > 0 ? "line " + std::to_string(odd.place.line) + ", " : "";
-        std::string const where = odd.path.empty() && line.empty() ? "" : " (" + line + odd.path + ")";
-        points.texts.push_back(odd.message + where + (odd.advice.empty() ? "" : "; " + odd.advice));
+        std::string const where = odd.path.empty() && line.empty() ? "" : " (" + line + plain_name(odd.path) + ")";
+        points.texts.push_back(plain_name(odd.message) + where + (odd.advice.empty() ? "" : "; " + odd.advice));
     }
     if (!points.texts.empty())
         out.blocks.emplace_back(std::move(points));
@@ -202,48 +293,66 @@ Section oddity_section(assess::Assessment const& a)
 Section not_tested_section(assess::Assessment const& a)
 {
     Section out{"not-tested", "Not tested, and why", {}};
-    Table table{"Nothing is said about these", {"what", "why not"}, {}, "\n"};
+    Table table{"Nothing is said about these", {"what", "why not"}, {}};
+    Groups by_reason;
     for (auto const& entry : a.not_tested)
-        table.rows.push_back({{at_item(a, entry.what, entry.item), {}}, {entry.because, {}}});
-    if (!table.rows.empty())
-        out.blocks.emplace_back(std::move(table));
+        by_reason.add(entry.because, at_item(a, entry.what, entry.item));
+    by_reason.rows_turned(table, "; ");
+    put(out, std::move(table));
     return out;
 }
 
 Section blank_section(assess::Assessment const& a)
 {
     Section out{"blank", "Left blank on the sheet", {}};
-    if (!a.blanks.empty())
-        out.blocks.emplace_back(Paragraph{joined(a.blanks, ", ", ", ") + ".", Tone::quiet});
+    Table table{"Neither looked at nor measured, as far as the sheet says", {"item", "left blank"}, {}};
+    Groups by_item;
+    for (auto const& path : a.blanks)
+    {
+        assess::ItemEntry const* owner = nullptr;
+        for (auto const& item : a.items)
+            if (!item.path.empty() && path.starts_with(item.path + "/") &&
+                (owner == nullptr || item.path.size() > owner->path.size()))
+                owner = &item;
+        if (owner != nullptr)
+            by_item.add(owner->name, plain_name(path.substr(owner->path.size() + 1)));
+        else
+            by_item.add(path.find('/') == std::string::npos ? "the visit" : plain_name(path.substr(0, path.rfind('/'))),
+                        plain_name(path.substr(path.find('/') == std::string::npos ? 0 : path.rfind('/') + 1)));
+    }
+    by_item.rows(table, ", ");
+    put(out, std::move(table));
     return out;
 }
 
 Section assumption_section(assess::Assessment const& a)
 {
     Section out{"assumed", "Assumed", {}};
-    Table table{"Where nothing was written, this was taken", {"assumed", "because"}, {}, "\n"};
+    Table table{"Where nothing was written, this was taken", {"assumed", "because"}, {}};
+    Groups by_reason;
     for (auto const& entry : a.assumptions)
-        table.rows.push_back({{entry.what, {}}, {entry.because, {}}});
-    if (!table.rows.empty())
-        out.blocks.emplace_back(std::move(table));
+        by_reason.add(entry.because, plain_name(entry.what));
+    by_reason.rows_turned(table, "; ");
+    put(out, std::move(table));
     return out;
 }
 
 Section source_section(assess::Assessment const& a)
 {
     Section out{"sources", "Sources", {}};
-    Table table{"What the figures and causes rest on, and how far it was seen", {"key", "source"}, {}, "\n"};
+    // One line of a terminal each; in full they stand in JSON.
+    constexpr std::size_t line = 80, longest_seen = 34, least_title = 20;
+    Table table{"What the figures and causes rest on, and how far it was seen", {"key", "source"}, {}};
     for (auto const& [key, source] : a.sources)
     {
-        std::string text = source.title + (source.by.empty() ? "" : ", " + source.by) +
-                           (source.year.empty() ? "" : ", " + source.year);
-        Cell cell{std::move(text), {}, Tone::quiet};
+        std::string end = source.year.empty() ? "" : ", " + source.year;
         if (!source.seen.empty())
-            cell.more.push_back("seen: " + source.seen);
-        table.rows.push_back({{"[" + key + "]", {}}, std::move(cell)});
+            end += " — seen: " + brief(source.seen, longest_seen);
+        std::size_t const taken = width(key) + 6 + width(end);
+        std::string text = brief(source.title, std::max(least_title, line - std::min(taken, line))) + end;
+        table.rows.push_back({{"[" + key + "]", {}}, {std::move(text), {}, Tone::quiet}});
     }
-    if (!table.rows.empty())
-        out.blocks.emplace_back(std::move(table));
+    put(out, std::move(table));
     return out;
 }
 

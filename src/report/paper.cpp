@@ -33,16 +33,15 @@ void Paper::gap()
 void Paper::heading(std::string_view text, Ink ink)
 {
     gap();
-    std::size_t longest = 0;
-    for (auto const& part : wrapped(clean(text), columns_, columns_))
+    auto const lines = wrapped(clean(text), columns_, columns_);
+    for (std::size_t i = 0; i < lines.size(); ++i)
     {
-        longest = std::max(longest, width(part));
-        line(inked(part, ink));
+        std::string rule;
+        if (i + 1 == lines.size())
+            for (std::size_t at = width(lines[i]) + 1; at < columns_; ++at)
+                rule += "─";
+        line(inked(lines[i], ink) + (rule.empty() ? "" : " " + inked(rule, ink == Ink::danger ? ink : Ink::quiet)));
     }
-    std::string rule;
-    for (std::size_t i = 0; i < std::min(longest, columns_); ++i)
-        rule += "─";
-    line(inked(rule, ink == Ink::danger ? Ink::danger : Ink::quiet));
 }
 
 void Paper::write(std::string_view text, std::size_t indent, std::string_view lead, Ink ink)
@@ -53,6 +52,33 @@ void Paper::write(std::string_view text, std::size_t indent, std::string_view le
     for (std::size_t i = 0; i < lines.size(); ++i)
         line(i == 0 ? std::string(indent, ' ') + std::string(lead) + inked(lines[i], ink)
                     : std::string(start, ' ') + inked(lines[i], ink));
+}
+
+void Paper::run_in(std::string_view label, std::string_view text, std::size_t indent, std::string_view lead,
+                   Ink label_ink, Ink ink, std::size_t hang)
+{
+    std::string const name = clean(label);
+    std::string const said = clean(text);
+    std::size_t const start = indent + width(lead);
+    std::size_t const room = columns_ > start + hang + 8 ? columns_ - start : hang + 8;
+    auto const lines =
+        wrapped(name + (name.empty() || said.empty() ? "" : ": ") + said, room, room - std::min(hang, room - 8));
+    // Lines are broken at blanks, so the label ends behind as many bytes as it has that are none.
+    auto blank = [](char c) { return c == ' ' || c == '\n'; };
+    std::string plain_name; // no-break spaces are printed as spaces
+    for (auto const& part : wrapped(name, name.size() + 1, name.size() + 1))
+        plain_name += part;
+    auto left = static_cast<std::size_t>(
+        std::count_if(plain_name.begin(), plain_name.end(), [&](char c) { return !blank(c); }));
+    for (std::size_t i = 0; i < lines.size(); ++i)
+    {
+        std::size_t end = 0;
+        for (; end < lines[i].size() && left > 0; ++end)
+            left -= blank(lines[i][end]) ? 0 : 1;
+        std::string const before =
+            i == 0 ? std::string(indent, ' ') + std::string(lead) : std::string(start + hang, ' ');
+        line(before + inked(lines[i].substr(0, end), label_ink) + inked(lines[i].substr(end), ink));
+    }
 }
 
 void Paper::pair(std::string_view label, std::string_view text, std::size_t indent, std::size_t label_width,

@@ -25,6 +25,10 @@ public:
     void heading(std::string_view text, Ink ink = Ink::strong);
     /// `text` set in by `indent` behind `lead`, its further lines under where it began. The lead is written as it is.
     void write(std::string_view text, std::size_t indent = 0, std::string_view lead = {}, Ink ink = Ink::plain);
+    /// 'label: text' set in by `indent` behind `lead`, its further lines under where it began, or `hang` columns
+    /// further.
+    void run_in(std::string_view label, std::string_view text, std::size_t indent, std::string_view lead, Ink label_ink,
+                Ink ink, std::size_t hang = 0);
     /// A label of `label_width` columns and beside it the text, behind `lead`; below it, set in, where the paper is
     /// narrow.
     void pair(std::string_view label, std::string_view text, std::size_t indent, std::size_t label_width,

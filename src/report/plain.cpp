@@ -3,6 +3,8 @@
 #include "padwalk/units/spelling.hpp"
 
 #include <algorithm>
+#include <array>
+#include <cstdint>
 #include <utility>
 
 namespace padwalk::report
@@ -39,6 +41,69 @@ std::string with_spaces(std::string const& word)
     return joined(split(word, no_break), " ", " ");
 }
 
+struct Span
+{
+    std::uint32_t first, last;
+};
+
+// What terminals show in two columns: the blocks whose characters Unicode's East Asian Width calls wide or fullwidth,
+// taken whole.
+constexpr std::array wide_spans{
+    Span{0x1100, 0x115f},   Span{0x231a, 0x231b},   Span{0x23e9, 0x23ec},   Span{0x2e80, 0x303e},
+    Span{0x3041, 0x33ff},   Span{0x3400, 0x4dbf},   Span{0x4e00, 0x9fff},   Span{0xa000, 0xa4cf},
+    Span{0xa960, 0xa97f},   Span{0xac00, 0xd7a3},   Span{0xf900, 0xfaff},   Span{0xfe10, 0xfe19},
+    Span{0xfe30, 0xfe6f},   Span{0xff00, 0xff60},   Span{0xffe0, 0xffe6},   Span{0x16fe0, 0x18aff},
+    Span{0x1b000, 0x1b2ff}, Span{0x1f300, 0x1f64f}, Span{0x1f680, 0x1f6ff}, Span{0x1f900, 0x1f9ff},
+    Span{0x1fa70, 0x1faff}, Span{0x20000, 0x3fffd}};
+
+constexpr std::array no_width_spans{Span{0x300, 0x36f}, Span{0x200b, 0x200d}, Span{0x20d0, 0x20ff},
+                                    Span{0xfe00, 0xfe0f}, Span{0xfe20, 0xfe2f}};
+
+template <std::size_t N> bool is_in(std::array<Span, N> const& spans, std::uint32_t character)
+{
+    return std::any_of(spans.begin(), spans.end(),
+                       [&](Span const& s) { return character >= s.first && character <= s.last; });
+}
+
+std::uint32_t code_of(std::string_view character)
+{
+    auto const byte = [&](std::size_t i)
+    { return static_cast<std::uint32_t>(static_cast<unsigned char>(character[i])); };
+    std::uint32_t code = character.size() == 1   ? byte(0)
+                         : character.size() == 2 ? byte(0) & 0x1fU
+                         : character.size() == 3 ? byte(0) & 0x0fU
+                                                 : byte(0) & 0x07U;
+    for (std::size_t i = 1; i < character.size(); ++i)
+        code = (code << 6U) | (byte(i) & 0x3fU);
+    return code;
+}
+
+std::size_t columns_of(std::string_view character)
+{
+    std::uint32_t const code = code_of(character);
+    return is_in(no_width_spans, code) ? 0 : is_in(wide_spans, code) ? 2 : 1;
+}
+
+std::string_view first_character(std::string_view text)
+{
+    return text.substr(0, std::max<std::size_t>(1, units::character_length(text)));
+}
+
+// As much of the text as `room` columns hold; one character at least.
+std::string_view fitting(std::string_view text, std::size_t room)
+{
+    std::size_t bytes = 0, taken = 0;
+    while (bytes < text.size())
+    {
+        std::string_view const character = first_character(text.substr(bytes));
+        taken += columns_of(character);
+        if (taken > room && bytes > 0)
+            break;
+        bytes += character.size();
+    }
+    return text.substr(0, bytes);
+}
+
 void wrap_line(std::string_view text, std::size_t first, std::size_t rest, std::vector<std::string>& out)
 {
     std::vector<std::string> words;
@@ -57,6 +122,14 @@ void wrap_line(std::string_view text, std::size_t first, std::size_t rest, std::
         if (!line.empty() && width(line) + 1 + width(word) > room)
             out.push_back(std::exchange(line, {}));
         line += (line.empty() ? "" : " ") + word;
+        for (std::size_t limit = out.empty() ? first : rest; width(line) > limit; limit = rest)
+        {
+            std::string const part(fitting(line, limit));
+            if (part.size() == line.size())
+                break; // a single character wider than the line
+            out.push_back(part);
+            line.erase(0, part.size());
+        }
     }
     out.push_back(std::move(line));
 }
@@ -84,8 +157,14 @@ std::string clean(std::string_view text)
 
 std::size_t width(std::string_view text)
 {
-    return static_cast<std::size_t>(std::count_if(
-        text.begin(), text.end(), [](char c) { return (static_cast<unsigned char>(c) & 0xC0U) != 0x80U; }));
+    std::size_t out = 0;
+    while (!text.empty())
+    {
+        std::string_view const character = first_character(text);
+        out += columns_of(character);
+        text.remove_prefix(character.size());
+    }
+    return out;
 }
 
 std::vector<std::string> wrapped(std::string_view text, std::size_t first, std::size_t rest)

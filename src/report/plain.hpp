@@ -13,11 +13,13 @@ namespace padwalk::report
 /// Line ends stay, tabs become spaces.
 [[nodiscard]] std::string clean(std::string_view text);
 
-/// Code points: what a terminal shows of most scripts as one column each.
+/// Columns of a terminal: one for each character, two for the wide ones of East Asia and for most pictures, none for
+/// marks that are set over others.
 [[nodiscard]] std::size_t width(std::string_view text);
 
-/// Lines of at most `first` columns (the first one) and `rest` columns (the others), a word alone excepted. Line ends
-/// break, no-break spaces hold as long as what they join fits a line, and are printed as spaces.
+/// Lines of at most `first` columns (the first one) and `rest` columns (the others), two at least. Line ends break,
+/// no-break spaces hold as long as what they join fits a line, and are printed as spaces; a word longer than a line is
+/// broken wherever the line ends.
 [[nodiscard]] std::vector<std::string> wrapped(std::string_view text, std::size_t first, std::size_t rest);
 
 /// 'a, b and c'.

@@ -4,14 +4,10 @@
 #include "paper.hpp"
 #include "plain.hpp"
 
-#include <algorithm>
-
 namespace padwalk::report
 {
 namespace
 {
-
-constexpr std::size_t card_label_width = 18;
 
 Ink ink_of(Tone tone)
 {
@@ -29,85 +25,67 @@ void lay(Paper& paper, Points const& points)
         paper.write(text, 0, "- ");
 }
 
-void lay_part(Paper& paper, Part const& part, std::size_t indent)
+// One text, or several short ones: what runs on stands in the line of what it belongs to.
+void lay_parts(Paper& paper, std::vector<Part> const& parts, std::size_t indent)
 {
-    Ink const ink = part.tone == Tone::quiet ? Ink::quiet : Ink::plain;
-    Ink const label_ink = part.tone == Tone::danger ? Ink::danger : Ink::quiet;
-    bool const list = part.texts.size() > 1;
-    std::string text;
-    for (auto const& t : part.texts)
-        text += (text.empty() ? "" : "\n") + t;
-    if (part.label.empty())
+    for (std::size_t i = 0; i < parts.size(); ++i)
     {
-        for (auto const& t : part.texts)
-            paper.write(t, indent, list ? "- " : "", ink);
-        return;
+        Part const& part = parts[i];
+        Ink const ink = part.tone == Tone::quiet ? Ink::quiet : Ink::plain;
+        Ink const label_ink = part.tone == Tone::danger ? Ink::danger : Ink::strong;
+        if (part.texts.size() > 1)
+        {
+            if (!part.label.empty())
+                paper.write(part.label + ":", indent, {}, label_ink);
+            for (auto const& t : part.texts)
+                paper.write(t, indent, "- ", ink);
+            continue;
+        }
+        std::string text = part.texts.front();
+        for (; i + 1 < parts.size() && parts[i + 1].runs_on && parts[i + 1].texts.size() == 1; ++i)
+        {
+            bool const ended = !text.empty() && std::string_view(".!?…").find(text.back()) != std::string_view::npos;
+            text += (ended ? " " : ". ") + parts[i + 1].label + ": " + parts[i + 1].texts.front();
+        }
+        paper.run_in(part.label, text, indent, {}, label_ink, ink);
     }
-    if (!paper.narrow())
-    {
-        for (std::size_t i = 0; i < part.texts.size(); ++i)
-            paper.pair(i == 0 ? part.label : "", part.texts[i], indent, card_label_width, label_ink, ink,
-                       list ? "- " : "");
-        return;
-    }
-    if (!list)
-    {
-        paper.write(part.label + ": " + text, indent, {}, ink);
-        return;
-    }
-    paper.write(part.label + ":", indent, {}, label_ink);
-    for (auto const& t : part.texts)
-        paper.write(t, indent, "- ", ink);
 }
 
 void lay(Paper& paper, Card const& card)
 {
-    paper.gap();
     std::string const lead = card.number > 0             ? std::to_string(card.number) + ". "
-                             : card.tone == Tone::danger ? "!  "
+                             : card.tone == Tone::danger ? "! "
                                                          : "";
-    paper.write(card.title, 0, lead, card.tone == Tone::danger ? Ink::danger : Ink::strong);
-    std::size_t const indent = lead.empty() ? 2 : lead.size();
-    paper.write(card.tag, indent);
-    for (auto const& part : card.parts)
-        lay_part(paper, part, indent);
-}
-
-std::size_t label_width_of(Table const& table, std::size_t columns)
-{
-    std::size_t widest = 0;
-    for (auto const& row : table.rows)
-    {
-        widest = std::max(widest, width(row.front().text));
-        for (auto const& more : row.front().more)
-            widest = std::max(widest, width(more));
-    }
-    return std::clamp<std::size_t>(widest, 8, columns * 2 / 5);
+    if (!card.title.empty())
+        paper.run_in(card.title, card.tag, 0, lead, card.tone == Tone::danger ? Ink::danger : Ink::strong, Ink::plain,
+                     lead.empty() ? 2 : 0);
+    lay_parts(paper, card.parts, card.title.empty() ? 0 : lead.empty() ? 2 : lead.size());
 }
 
 void lay(Paper& paper, Table const& table)
 {
-    paper.write(table.caption, 0, {}, Ink::quiet);
-    std::size_t const label_width = label_width_of(table, paper.columns());
-    bool const airy = table.heads.size() > 2 && table.between == "\n";
+    if (table.needed)
+        paper.write(table.caption + ":", 0, {}, Ink::quiet);
     for (auto const& row : table.rows)
     {
-        if (airy)
-            paper.gap();
         std::string text;
         Ink ink = Ink::plain;
+        auto add = [&](std::string const& more)
+        {
+            if (!more.empty())
+                text += (text.empty() ? "" : "; ") + more;
+        };
         for (std::size_t i = 1; i < row.size(); ++i)
         {
-            if (!row[i].text.empty())
-                text += (text.empty() ? "" : table.between) + row[i].text;
+            add(row[i].text);
             for (auto const& more : row[i].more)
-                text += (text.empty() ? "" : "\n") + more;
+                add(more);
             ink = row[i].tone == Tone::danger ? Ink::danger : ink;
         }
         std::string label = row.front().text;
         for (auto const& more : row.front().more)
-            label += "\n" + more;
-        paper.pair(label, text, 0, label_width, Ink::strong, ink);
+            label += ", " + more;
+        paper.run_in(label, text, 0, {}, Ink::strong, ink, 2);
     }
 }
 

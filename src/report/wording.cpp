@@ -1,6 +1,7 @@
 #include "wording.hpp"
 
 #include "padwalk/report/text.hpp"
+#include "plain.hpp"
 
 #include <algorithm>
 #include <array>
@@ -106,22 +107,62 @@ std::string_view strength_word(double log_odds)
 
 std::string chance_footnote()
 {
-    return "Chances in words: almost certain is 95\u00a0% and more, likely 70 to 95\u00a0%, more likely than not 50 to "
-           "70\u00a0%, "
-           "possible 20 to 50\u00a0%, less likely 5 to 20\u00a0%, unlikely under 5\u00a0%. Causes may be present "
+    return "Chances in words: almost certain from 95\u00a0%, likely from 70\u00a0%, more likely than not from "
+           "50\u00a0%, possible from 20\u00a0%, less likely from 5\u00a0%, unlikely below. Causes may be present "
            "together, so they need not add up to 100\u00a0%.";
 }
 
 std::string strength_footnote()
 {
-    return "What speaks slightly for or against a cause changes its odds less than 2 times, clearly 2 to 5 times, "
-           "strongly 5 to 20 times, "
-           "very strongly more, all else kept.";
+    return "All else kept, what speaks slightly changes the odds of a cause less than 2 times, clearly 2 to 5 times, "
+           "strongly 5 to 20 times, very strongly more.";
 }
 
 std::string quoted(std::string_view text)
 {
     return "“" + std::string(text) + "”";
+}
+
+std::string plain_name(std::string_view name)
+{
+    std::string out, word;
+    auto end_word = [&]
+    {
+        out += word == "ph" ? "pH" : word == "npsh" ? "NPSH" : word;
+        word.clear();
+    };
+    for (char const c : name)
+    {
+        bool const letter = (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9');
+        if (letter)
+        {
+            word += c;
+            continue;
+        }
+        end_word();
+        out += c == '_' ? ' ' : c;
+    }
+    end_word();
+    return out;
+}
+
+std::string brief(std::string_view text, std::size_t most)
+{
+    std::string const whole = clean(text);
+    if (width(whole) <= most)
+        return whole;
+    std::size_t clause = 0, word = 0, taken = 0;
+    for (std::size_t i = 0; i < whole.size(); ++i)
+    {
+        if ((static_cast<unsigned char>(whole[i]) & 0xC0U) != 0x80U && ++taken > most)
+            break;
+        if (whole[i] == ' ' || whole[i] == '\n')
+            word = i;
+        if (whole[i] == ';' || (whole[i] == ' ' && whole.compare(i, 3, " - ") == 0))
+            clause = i;
+    }
+    std::size_t const cut = clause > 0 ? clause : word;
+    return cut > 0 ? whole.substr(0, cut) + " …" : wrapped(whole, most, most).front() + "…";
 }
 
 std::vector<std::string> caution_sentences(assess::Assessment const& a, std::vector<std::string> const& ids)

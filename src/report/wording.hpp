@@ -26,6 +26,12 @@ namespace padwalk::report
 /// “grinding noise”
 [[nodiscard]] std::string quoted(std::string_view text);
 
+/// A field or figure name in plain words: 'water temperature' for 'water_temperature', 'pH' for 'ph'.
+[[nodiscard]] std::string plain_name(std::string_view name);
+
+/// At most so many characters, cut behind a clause where there is one, else behind a word, and marked with '…'.
+[[nodiscard]] std::string brief(std::string_view text, std::size_t most);
+
 /// The sentence of each caution id, in order; an id without a sentence is left out.
 [[nodiscard]] std::vector<std::string> caution_sentences(assess::Assessment const& a,
                                                          std::vector<std::string> const& ids);

@@ -54,6 +54,21 @@ std::string without_idle_zeros(std::string text)
     return text;
 }
 
+// The size that chooses the unit: a value near zero is told in the unit of its doubt. The sign is kept.
+double telling(double value, double doubt)
+{
+    double const size =
+        doubt > 0 && std::isfinite(doubt) ? std::max(std::abs(value), coverage * doubt) : std::abs(value);
+    return value < 0 ? -size : size;
+}
+
+// A vacuum is read off its gauge in inches of mercury; less than half an inch is a draft, told in inches of water.
+bool is_vacuum(Measure measure, double value, System system)
+{
+    return measure == Measure::gauge_pressure && system == System::us &&
+           -value >= 0.5 * unit_of(measure, "inHg").scale * (1 - 1e-9);
+}
+
 std::string digits(double value, double doubt)
 {
     int const decimals = decimals_for(value, doubt);
@@ -106,6 +121,8 @@ std::string_view unit_for(Measure measure, double value, Style style)
     std::string_view const chosen = style.system == System::us ? style.unit_us : style.unit_si;
     if (!chosen.empty())
         return chosen;
+    if (is_vacuum(measure, value, style.system))
+        return "inHg";
     MeasureInfo const& m = info(measure);
     auto const choices = style.system == System::us ? m.us : m.si;
     std::string_view unit = choices.front().symbol;
@@ -125,7 +142,7 @@ double in_unit(Measure measure, double value, std::string_view unit)
 
 std::string show(Measure measure, double value, double doubt, Style style)
 {
-    std::string_view const unit = unit_for(measure, value, style);
+    std::string_view const unit = unit_for(measure, telling(value, doubt), style);
     double const scale = unit.empty() ? 1.0 : unit_of(measure, unit).scale;
     return with_unit(digits(in_unit(measure, value, unit), doubt / scale), measure, unit);
 }
@@ -134,7 +151,7 @@ std::string show_with_doubt(Measure measure, double value, double doubt, Style s
 {
     if (!(doubt > 0))
         return show(measure, value, doubt, style);
-    std::string_view const unit = unit_for(measure, value, style);
+    std::string_view const unit = unit_for(measure, telling(value, doubt), style);
     double const scale = unit.empty() ? 1.0 : unit_of(measure, unit).scale;
     double const shown_doubt = doubt / scale;
     int const decimals = std::min(decimals_for(in_unit(measure, value, unit), shown_doubt), 9);
@@ -148,7 +165,11 @@ std::string show_interval(Measure measure, double value, double low, double high
     double const doubt = (high - low) / (2 * coverage);
     if (!(doubt > 0))
         return show(measure, value, 0, style);
-    std::string_view const unit = unit_for(measure, value, style);
+    double largest = value;
+    for (double const end : {low, high})
+        if (std::isfinite(end) && std::abs(end) > std::abs(largest))
+            largest = end;
+    std::string_view const unit = unit_for(measure, largest, style);
     double const scale = unit.empty() ? 1.0 : unit_of(measure, unit).scale;
     int const decimals = std::min(decimals_for(in_unit(measure, value, unit), doubt / scale), 9);
     return with_unit(show_number(in_unit(measure, value, unit), decimals), measure, unit) + " (" +

@@ -76,6 +76,13 @@ private:
     [[nodiscard]] TextProblem problem(std::size_t from, std::size_t to, std::string message, std::string advice) const;
     [[nodiscard]] std::string quote(std::size_t from, std::size_t to) const;
     [[nodiscard]] std::string example() const { return "write it like '" + std::string(measure_.example) + "'"; }
+    // 'suction is a pressure'; where the field is called what it is, 'flow is a flow' would say nothing.
+    [[nodiscard]] std::string wants(std::string_view noun) const
+    {
+        return field_ == without_article(noun)
+                   ? field_ + " wants " + std::string(noun) + ", such as " + std::string(measure_.example)
+                   : field_ + " is " + std::string(noun);
+    }
     [[nodiscard]] std::string example_and_units() const;
     [[nodiscard]] TextProblem not_a_number(std::size_t start) const;
     [[nodiscard]] TextProblem no_unit_here(std::size_t number_start) const;
@@ -135,8 +142,7 @@ TextProblem Scanner::other_dimension(std::size_t number_start, UnitMatch const& 
     if (d == Dimension::gauge_only || d == Dimension::absolute_only) // 'a pressure' would not tell them apart
         wanted = (measure_.name.front() == 'a' ? "an " : "a ") + std::string(measure_.name);
     return problem(number_start, pos_ + other.length,
-                   quote(number_start, pos_ + other.length) + " is " + std::string(noun(d)) + "; " + field_ + " is " +
-                       wanted,
+                   quote(number_start, pos_ + other.length) + " is " + std::string(noun(d)) + "; " + wants(wanted),
                    example());
 }
 
@@ -145,8 +151,7 @@ TextProblem Scanner::no_unit_here(std::size_t number_start) const
     bool const nothing_follows =
         at_end() || rest().starts_with("+/-") || (rest().starts_with("%") && text_.find("+/-") < pos_);
     if (nothing_follows)
-        return problem(number_start, pos_,
-                       quote(number_start, pos_) + " has no unit; " + field_ + " is " + std::string(measure_.noun),
+        return problem(number_start, pos_, quote(number_start, pos_) + " has no unit; " + wants(measure_.noun),
                        example_and_units());
     if (UnitMatch const other = match_unit(rest(), {}); other.unit != nullptr && !other.folded)
         return other_dimension(number_start, other);

@@ -89,7 +89,7 @@ std::string flue_in_words(units::GasFraction air_free, std::vector<CarbonMonoxid
         return "below the limit listed for vented heaters but above that for water heaters and well above good "
                "practice: a combustion technician must look before it is used";
     if (air_free > limit_of(limits, "flue_good_practice").limit)
-        return "above good practice: a combustion technician should look";
+        return "above good practice: a combustion technician should look before it is used again";
     return "within good practice; it must also be steady, and the air people breathe is another reading";
 }
 

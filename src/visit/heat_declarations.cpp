@@ -26,7 +26,9 @@ Record<Meter> const& Meter::declaration()
             .field("pressure", &Meter::pressure, "gas pressure at the meter")
             .within("-5 in water", "30 psi")
             .read_by("manometer")
-            .like("7 in water");
+            .like("7 in water")
+            .field("compensated", &Meter::compensated,
+                   "the meter, or the utility's heating value, already allows for pressure and altitude");
     return record;
 }
 
@@ -56,6 +58,9 @@ Record<Vent> const& Vent::declaration()
 {
     static Record<Vent> const record = with_item_fields(
         Record<Vent>("vent", "flue run of the heater and its end")
+            .field(
+                "kind", &Vent::kind,
+                "draft hood, fan, direct (air by its own pipe) or top made for outdoors: as the plate or the look says")
             .field("material", &Vent::material, "what it is made of, in your words")
             .like("galvanised single wall")
             .field("height", &Vent::height, "rise from the heater to its end")
@@ -78,6 +83,7 @@ Record<Vent> const& Vent::declaration()
             .field("clearances", &Vent::clearances,
                    "distances from its end, by rule: see 'padwalk figure vent_clearance'; below is negative")
             .within("-30 ft", "200 ft")
+            .read_by("tape")
             .like("{opening_beside: 3 ft}"));
     return record;
 }
@@ -101,7 +107,11 @@ Record<Room> const& Room::declaration()
             .read_by("nameplate")
             .like("100 in2")
             .field("air_from", &Room::air_from, "where the openings lead")
-            .field("louvre", &Room::louvre, "what covers them");
+            .field("louvre", &Room::louvre, "what covers them")
+            .field("other_input", &Room::other_input, "input of all other fuel appliances in the room together")
+            .within("0 kW", "3000 kBtu/h")
+            .read_by("nameplate")
+            .like("40 kBtu/h");
     return record;
 }
 
@@ -126,6 +136,11 @@ Record<Heater> const& Heater::declaration()
                              .within("10 %", "100 %")
                              .usual("60 %", "99 %")
                              .like("82 %")
+                             .field("cop", &Heater::cop, "heat pump: heat out over electricity in, from the plate")
+                             .within("1", "8")
+                             .usual("3", "7")
+                             .read_by("nameplate")
+                             .like("5.5")
                              .field("fires", &Heater::fires, "whether it lit or started at its normal control")
                              .field("inlet_temperature", &Heater::inlet_temperature, "water into the heater")
                              .within("32 degF", "200 degF")

@@ -104,6 +104,49 @@ void check_references(Node const& root, Visit const& visit, fields::ReadContext&
     each("fill_valves", "fills", [&](Node const& name) { refers(name, waters, "water", context); });
 }
 
+Node const* entry_of(Node const& map, std::string_view name)
+{
+    for (auto const& entry : map.entries)
+        if (fields::normal_key(entry.key) == name)
+            return &entry.value;
+    return nullptr;
+}
+
+// Level marks stand in order of time: a fall is what lies between two of them.
+void check_marks(Node const& history, fields::ReadContext& context)
+{
+    fields::FieldShape field;
+    field.name = "at";
+    std::optional<fields::Moment> before;
+    for (auto const& mark : history.items)
+    {
+        Node const* at = entry_of(mark, "at");
+        fields::ReadContext unheard; // what is no date was said when the field was read
+        auto const when = at != nullptr ? fields::read_moment_node(*at, field, unheard) : std::nullopt;
+        if (!when)
+            continue;
+        if (before && when->hours <= before->hours)
+            fields::problem(context, *at,
+                            "the mark of '" + when->text + "' is not later than the one before it, '" + before->text +
+                                "'",
+                            "write the marks in order of time; of two on one day both need the time of day");
+        before = when;
+    }
+}
+
+void check_level_histories(Node const& root, fields::ReadContext& context)
+{
+    Node const* waters = entry_of(root, "waters");
+    if (waters == nullptr)
+        return;
+    for (auto const& water : waters->entries)
+        if (Node const* history = entry_of(water.value, "level_history"))
+        {
+            context.path = "waters/" + water.key + "/level_history";
+            check_marks(*history, context);
+        }
+}
+
 } // namespace
 
 ReadVisit read_visit(std::string_view text, fields::Instruments const& instruments)
@@ -114,6 +157,7 @@ ReadVisit read_visit(std::string_view text, fields::Instruments const& instrumen
     context.instruments = instruments;
     fields::read_record(root, out.visit, context);
     check_references(root, out.visit, context);
+    check_level_histories(root, context);
     if (root.kind == Node::Kind::map && root.entries.empty())
         context.problems.push_back(
             {{1, 1},

@@ -120,3 +120,14 @@ TEST_CASE("bores of PVC pipe as read in the Hydraulic Institute's data tool, oth
     for (auto const& row : table.bores)
         CHECK(row.schedule_80 < row.schedule_40);
 }
+
+TEST_CASE("pipes: the trade size nearest to a bore", "[circulation]")
+{
+    auto const table = pipes(tests::data_from_folder());
+    for (auto const& row : table.bores)
+        CHECK(in(table.nearest_nominal(row.schedule_40), "in") == in(row.nominal, "in"));
+    CHECK_THAT(in(table.nearest_nominal(q<units::Length>("1.9 in")), "in"), WithinAbs(2.0, 1e-9));
+    CHECK_THAT(in(table.nearest_nominal(q<units::Length>("1 in")), "in"), WithinAbs(1.5, 1e-9));
+    CHECK_THAT(in(table.nearest_nominal(q<units::Length>("6 in")), "in"), WithinAbs(3.0, 1e-9));
+    CHECK_THROWS_AS(Pipes{}.nearest_nominal(q<units::Length>("2 in")), std::logic_error);
+}

@@ -160,6 +160,19 @@ TEST_CASE("total_dynamic_head as written, with what is assumed", "[circulation]"
           "with a minus?");
 }
 
+TEST_CASE("pump_flow carries the doubt of a published curve from the instruments, once", "[circulation]")
+{
+    auto const figure =
+        run("pump_flow", {{"curve", "0 gpm:80 ft, 60 gpm:56 ft, 100 gpm:14 ft"}, {"head", "44.3 ft ± 0 ft"}});
+    REQUIRE(figure.computed());
+    auto const flow = figure.get<units::VolumeFlow>("flow");
+    REQUIRE(flow);
+    auto const row = reference::instruments(tests::data_from_folder())(units::Reading::of(*flow), "curve", {});
+    CHECK_THAT(units::in_si(flow->doubt) / units::in_si(flow->value),
+               WithinRel(0.04, 0.03)); // 255 points of a sequence
+    CHECK_THAT(units::in_si(flow->doubt), WithinRel(row.doubt, 0.03));
+}
+
 TEST_CASE("pump_flow and operating_point as written", "[circulation]")
 {
     std::string const curve = "0 gpm:80 ft, 60 gpm:56.1983471 ft, 100 gpm:13.8842975 ft";

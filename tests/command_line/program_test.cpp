@@ -140,8 +140,32 @@ TEST_CASE("program: figure lines answer each line and never stop at a bad one")
         CHECK(lines[i].contains("error"));
         CHECK_FALSE(lines[i]["error"]["message"].get<std::string>().empty());
     }
-    CHECK(lines[3]["error"]["message"] == "'42 psi' is a pressure; flow is a flow");
+    CHECK(lines[3]["error"]["message"] == "'42 psi' is a pressure");
+    CHECK(lines[3]["error"]["problems"][0]["message"] == "'42 psi' is a pressure; flow wants a flow, such as 45 gpm");
+    CHECK(lines[1]["line"] == 2);
+    CHECK(lines[3]["line"] == 5); // the blank line before is counted
+    CHECK_FALSE(lines[0].contains("line"));
     CHECK(std::abs(lines[7]["outputs"]["turnover"]["value"].get<double>() - 70.0 / 0.160 / 60) < 1e-9);
+}
+
+TEST_CASE("program: figure --json without a name lists names and titles")
+{
+    auto const list = nlohmann::json::parse(run_program({"figure", "--json"}).out);
+    REQUIRE(list.is_array());
+    CHECK(list.size() > 20);
+    for (auto const& one : list)
+    {
+        CHECK_FALSE(one["figure"].get<std::string>().empty());
+        CHECK_FALSE(one["title"].get<std::string>().empty());
+    }
+}
+
+TEST_CASE("program: a key given twice on the command line has no line to name")
+{
+    auto const ran = run_program({"figure", "turnover", "volume=18500 gal", "flow=42 gpm", "flow=1 gpm"});
+    CHECK(ran.status == 3);
+    CHECK(ran.err.find("'flow' stands twice") != std::string::npos);
+    CHECK(ran.err.find("line 0") == std::string::npos);
 }
 
 TEST_CASE("program: a pure number may be a JSON number or a string")

@@ -101,6 +101,28 @@ TEST_CASE("level loss: with evaporation, without, and the share beyond it")
     CHECK(loss("-0.4 in", std::nullopt).output("in_words").words == "the level rose: water came in meanwhile");
 }
 
+TEST_CASE("level models: rates without the area, volumes only with it")
+{
+    auto const leak = figure("bucket_test", {{"pool_drop", "0.5 in"}, {"bucket_drop", "0.25 in"}, {"elapsed", "24 h"}});
+    REQUIRE(leak.computed());
+    CHECK(std::abs(*leak.output("leak_drop_rate").value / (inch / day) - 0.25) <= 1e-12);
+    CHECK(!leak.output("leak_rate").value);
+    auto const loss = figure("level_loss", {{"drop", "1 in"}, {"elapsed", "2 days"}, {"evaporation", "0.25 in/day"}});
+    REQUIRE(loss.computed());
+    CHECK(std::abs(*loss.output("drop_rate").value / (inch / day) - 0.5) <= 1e-12);
+    CHECK(!loss.output("loss_rate").value);
+    CHECK(!loss.output("beyond_evaporation").value);
+    std::vector<std::pair<std::string, std::string>> in = {
+        {"water_temperature", "82 degF"}, {"air_temperature", "84 degF"}, {"humidity", "50 %"}};
+    auto const bare = figure("evaporation", in);
+    in.emplace_back("area", "400 ft2");
+    auto const sized = figure("evaporation", in);
+    REQUIRE(bare.computed());
+    CHECK(std::abs(*bare.output("level_rate").value / *sized.output("level_rate").value - 1) <= 1e-12);
+    CHECK(!bare.output("volume_rate").value);
+    CHECK(!bare.output("heat").value);
+}
+
 TEST_CASE("level: every source that a model or table names is in the bibliography")
 {
     auto const works = reference::bibliography(data());

@@ -136,7 +136,8 @@ TEST_CASE("a record that could not be read says all that is wrong with it", "[re
         auto const j = Json::parse(report::json_of(report::error_tree("sample_turnover", problems), false));
         CHECK(j["figure"] == "sample_turnover");
         REQUIRE(j["error"]["problems"].size() == 3);
-        CHECK(j["error"]["message"] == j["error"]["problems"][0]["message"]);
+        std::string const first = j["error"]["problems"][0]["message"];
+        CHECK(j["error"]["message"] == first.substr(0, first.find("; ")) + " (and 2 more)");
         CHECK(j["error"]["field"] == "volume");
         CHECK(j["error"]["problems"][0]["column"] == 13);
         CHECK(j["error"]["problems"][1]["field"] == "flow");

@@ -184,9 +184,12 @@ inline void add_basis(assess::Assessment& a)
                   {2, assess::Condition::works_with_fault, "it runs, and it grinds"},
                   {3, assess::Condition::not_tested, "gas was shut off at the meter"},
                   {4, assess::Condition::works, "gauge and flow as they should be"}};
-    a.readings = {{4, nullptr, "filter gauge",
-                   reading(units::Measure::gauge_pressure, 18 * 6894.757293168, 6894.757293168, "pressure gauge")},
-                  {1, nullptr, "cyanuric acid", reading(units::Measure::as_cyanuric_acid, 0.04, 0.005, "drops")}};
+    a.readings = {{4,
+                   nullptr,
+                   "filter gauge",
+                   reading(units::Measure::gauge_pressure, 18 * 6894.757293168, 6894.757293168, "pressure gauge"),
+                   {}},
+                  {1, nullptr, "cyanuric acid", reading(units::Measure::as_cyanuric_acid, 0.04, 0.005, "drops"), {}}};
     a.undecided = {{0, {0}, "listen at both ends", {"inspector"}, 3, "a rod"}};
     a.questions = {{2, "it goes wub wub", "no word of this is known", {"pump hums and does not start", "pump grinds"}}};
     a.assumptions = {{"spa loop serves spa", "'serves' was not given; its name suggests it"}};

@@ -73,10 +73,30 @@ TEST_CASE("a unit always stands behind, with 'US' where gallons differ and the b
     CHECK(show(M::resistance, 20, 0, us) == "20 Ω");
     CHECK(show(M::fraction, 0.82, 0, us) == "82 %");
     CHECK(show(M::ph, 7.5, 0, us) == "7.5");
-    CHECK(show(M::gauge_pressure, -20000, 0, us) == "-2.901 psi");
+    CHECK(show(M::gauge_pressure, -20000, 0, us) == "-5.906 inHg"); // 20,000 Pa / 3386.389 Pa
     CHECK(show(M::duration, 9 * 365.25 * 86400, 0, us) == "9 year");
     CHECK(show(M::length, 0.5, 0, Style{System::us, "ft", {}}) == "1.64 ft");
     CHECK(show(M::velocity, 15 * gpm / (ft * ft), 0, Style{System::us, "gpm/ft2", {}}) == "15 US gpm/ft²");
+}
+
+TEST_CASE("a value near zero is told in the unit of its doubt, an interval in that of its largest number",
+          "[units][print]")
+{
+    CHECK(show_with_doubt(M::gauge_pressure, 0, 1 * psi, us) == "0 ± 2 psi");
+    CHECK(show_with_doubt(M::gauge_pressure, 0, 0.5 * psi, us) == "0.0 ± 1.0 psi");
+    CHECK(show_with_doubt(M::gauge_pressure, 0, 5000, si) == "0 ± 10 kPa");
+    CHECK(show_interval(M::gauge_pressure, 0.1 * psi, -3 * psi, 3.2 * psi, us) == "0 psi (-3 to 3)");
+    CHECK(show_interval(M::power, 3400, 100, 7100, us) == "12 kBtu/h (0 to 24)");
+}
+
+TEST_CASE("a vacuum is told in inches of mercury in US units, a draft in inches of water", "[units][print]")
+{
+    double const in_hg = 3386.389;
+    CHECK(show_with_doubt(M::gauge_pressure, -6 * in_hg, 0.5 * in_hg, us) == "-6.0 ± 1.0 inHg");
+    CHECK(show_interval(M::gauge_pressure, -2 * in_hg, -7 * in_hg, 3 * in_hg, us) == "-2 inHg (-7 to 3)");
+    CHECK(show(M::gauge_pressure, -10, 0, us) == "-0.04015 in water"); // 10 Pa / 249.089 Pa
+    CHECK(show(M::gauge_pressure, -6 * in_hg, 0, si) == "-20.32 kPa");
+    CHECK(show(M::pressure_difference, 6 * in_hg, 0, us) == "2.947 psi");
 }
 
 TEST_CASE("numbers: commas from 10,000 up, rounding above the point, no exponent between a millionth and 1e15",
@@ -122,7 +142,8 @@ TEST_CASE("what is printed can be read back within half of the last digit, for e
                         std::string const text = show_with_doubt(m.measure, value, doubt, style);
                         INFO(m.name << " printed '" << text << "'");
                         Reading const back = must_read(text, m.measure);
-                        std::string_view const unit = unit_for(m.measure, value, style);
+                        std::string_view const unit =
+                            unit_for(m.measure, std::max(std::abs(value), coverage * doubt), style);
                         double const scale = unit.empty() ? 1.0 : find_unit(unit, m.dimension)->scale;
                         // Above the point the last digit printed is the doubt's first.
                         double const doubt_digit =

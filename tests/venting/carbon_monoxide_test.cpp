@@ -125,7 +125,7 @@ TEST_CASE("words for a flue reading change at the listed limits", "[venting]")
 {
     auto const words = [](double value) { return venting::flue_in_words(ppm(value), limits()); };
     CHECK(words(100) == "within good practice; it must also be steady, and the air people breathe is another reading");
-    CHECK(words(101) == "above good practice: a combustion technician should look");
+    CHECK(words(101) == "above good practice: a combustion technician should look before it is used again");
     CHECK(words(201) == "below the limit listed for vented heaters but above that for water heaters and well above "
                         "good practice: a combustion technician must look before it is used");
     CHECK(words(401) == "above the limit listed for vented heaters: leave the heater off and have a combustion "

@@ -170,7 +170,7 @@ TEST_CASE("every problem of a messy file comes in one go, each at its place", "[
           "    4 | wether: warm\n"
           "      | ^^^^^^\n"
           "  did you mean 'weather'?\n"
-          "visit.yaml:7:13: error: '450 gpm' is a flow; volume is a volume\n"
+          "visit.yaml:7:13: error: '450 gpm' is a flow; volume wants a volume, such as 18500 gal\n"
           "    7 |     volume: 450 gpm\n"
           "      |             ^^^^^^^\n"
           "  write it like '18500 gal'\n"

@@ -39,6 +39,8 @@ private:
 
 /// The whole job. Figures point into the engine's catalogue, so the engine must outlive the result.
 /// Same visit, same assessment, byte for byte.
-[[nodiscard]] Assessment assess(visit::ReadVisit const& visit, Engine const& engine);
+/// `system` is that of the quantities in its sentences.
+[[nodiscard]] Assessment assess(visit::ReadVisit const& visit, Engine const& engine,
+                                units::System system = units::System::us);
 
 } // namespace padwalk::assess

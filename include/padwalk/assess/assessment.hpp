@@ -194,6 +194,7 @@ struct Assessment
     std::string conflict;                     ///< non-empty: these findings don't fit together, and which stands out
     fields::Named<std::string> cautions;      ///< id and sentence of every caution named above
     fields::Named<reference::Source> sources; ///< every source that a figure or cause shown here rests on
+    std::vector<std::string> danger_words;    ///< notes that speak of danger and fit no finding here, as written
 };
 
 } // namespace padwalk::assess

@@ -152,6 +152,8 @@ struct Pipes
 
     /// Bore of the trade size; none where the table has no such size.
     [[nodiscard]] std::optional<units::Length> bore(units::Length nominal, int schedule = 40) const;
+    /// Trade size in the table whose schedule 40 bore comes nearest to this one. Throws std::logic_error for no sizes.
+    [[nodiscard]] units::Length nearest_nominal(units::Length bore) const;
     /// Loss coefficient of one fitting in a trade size; none where fitting or size is not in the table.
     [[nodiscard]] std::optional<units::Number> loss_coefficient(std::string_view fitting, units::Length nominal) const;
 };

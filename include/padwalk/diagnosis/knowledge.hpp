@@ -68,6 +68,8 @@ struct IfSeen
     Urgency urgency = Urgency::soon;
     std::string trade, say;
     std::vector<std::string> cautions;
+    std::optional<bool> leave;                 ///< everyone leaves; no check is proposed while this stands
+    std::optional<units::Fraction> alarm_from; ///< chance from which a computed one counts; otherwise the general rule
     static fields::Record<IfSeen> const& declaration();
 };
 

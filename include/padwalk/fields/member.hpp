@@ -252,6 +252,7 @@ template <Declared T> struct Member<T> : NotNumeric<T>
 
 template <class M> struct Member<std::vector<M>> : NotNumeric<std::vector<M>>
 {
+    static constexpr bool takes_single_value = Declared<M> || std::is_same_v<M, std::string>;
     static void describe(FieldShape& f)
     {
         FieldShape inner;
@@ -264,6 +265,15 @@ template <class M> struct Member<std::vector<M>> : NotNumeric<std::vector<M>>
     }
     static void read(Node const& node, FieldShape const& f, Node const& record, std::vector<M>& out, ReadContext& c)
     {
+        if (node.kind == Node::Kind::scalar && takes_single_value)
+        {
+            Node list; // 'noticed: grinding noise' is a list of one
+            list.kind = Node::Kind::list;
+            list.place = node.place;
+            list.items.push_back(node);
+            read(list, f, record, out, c);
+            return;
+        }
         if (!check_form(node, Node::Kind::list, f, c))
             return;
         std::string const path = c.path;
@@ -338,6 +348,32 @@ template <units::Quantity Q> struct Member<Named<Q>> : NotNumeric<Named<Q>>
         Tree map = Tree::map();
         for (auto const& [name, q] : value)
             map.add(name, Member<Q>::write(q));
+        return map;
+    }
+};
+
+/// The same with the doubt as written, or the instrument's of the field.
+template <units::Quantity Q> struct Member<Named<units::Measured<Q>>> : NotNumeric<Named<units::Measured<Q>>>
+{
+    static void describe(FieldShape& f) { Member<Named<Q>>::describe(f); }
+    static void read(Node const& node, FieldShape const& f, Node const&, Named<units::Measured<Q>>& out, ReadContext& c)
+    {
+        if (!check_form(node, Node::Kind::map, f, c) || !check_names(node, f, c))
+            return;
+        for (auto const& entry : node.entries)
+        {
+            units::Measured<Q> value;
+            std::size_t const before = c.problems.size();
+            Member<units::Measured<Q>>::read(entry.value, f, node, value, c);
+            if (c.problems.size() == before)
+                out.emplace_back(entry.key, std::move(value));
+        }
+    }
+    static Tree write(Named<units::Measured<Q>> const& value)
+    {
+        Tree map = Tree::map();
+        for (auto const& [name, m] : value)
+            map.add(name, Member<units::Measured<Q>>::write(m));
         return map;
     }
 };

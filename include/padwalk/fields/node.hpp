@@ -51,7 +51,7 @@ struct Entry
     Node value;
 };
 
-/// Keys are compared with '-' and ' ' read as '_', so that 'not seen' and 'not_seen' are one key.
+/// Keys are compared in lower case with '-' and ' ' read as '_', so that 'Not seen' and 'not_seen' are one key.
 [[nodiscard]] std::string normal_key(std::string_view key);
 
 /// The one of `known` that was most likely meant by `written`; empty if none is near.

@@ -18,6 +18,9 @@ using CautionLookup = std::function<std::string(std::string_view id)>;
 /// Name and title of every model, in the catalogue's order.
 [[nodiscard]] std::string figure_list(figures::Catalogue const& catalogue, std::size_t columns = 80);
 
+/// The same: [{"figure": name, "title"}].
+[[nodiscard]] fields::Tree figure_list_tree(figures::Catalogue const& catalogue);
+
 /// What a model needs, gives, computes, where it holds and what it rests on.
 [[nodiscard]] std::string figure_about(figures::Model const& model,
                                        std::map<std::string, reference::Source> const& bibliography,
@@ -34,7 +37,8 @@ using CautionLookup = std::function<std::string(std::string_view id)>;
 /// else the last of its measure's print list. Pure numbers have no "unit", only concentrations have a "basis".
 [[nodiscard]] fields::Tree figure_tree(figures::Figure const& figure, units::System system);
 
-/// {"figure": name, "error": {"message", "field", "advice", "problems": [{"message", "field", "advice", "column"}]}}
+/// {"figure": name, "error": {"message", "field", "advice", "problems": [{"message", "field", "advice", "column"}]}};
+/// the message before the problems is the first one's, in short.
 [[nodiscard]] fields::Tree error_tree(std::string_view figure, fields::InputProblems const& problems);
 
 /// The unit that `figure_tree` and `as_json` use for a field; empty for pure numbers.

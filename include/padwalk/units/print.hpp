@@ -21,13 +21,14 @@ struct Style
 /// With no doubt (0), four significant digits, or as many as the whole part has.
 [[nodiscard]] std::string show(Measure measure, double value, double doubt, Style style);
 
-/// '48.4 ± 1.8 ft' (two standard uncertainties).
+/// '48.4 ± 1.8 ft' (two standard uncertainties). The unit is that of the larger of value and doubt: '0 ± 2 psi'.
 [[nodiscard]] std::string show_with_doubt(Measure measure, double value, double doubt, Style style);
 
-/// '48.4 ft (46.6 to 50.2)'.
+/// '48.4 ft (46.6 to 50.2)', all three in the unit of the largest.
 [[nodiscard]] std::string show_interval(Measure measure, double value, double low, double high, Style style);
 
-/// The unit that `show` would use, as in the unit table ('degF'), empty for pure numbers.
+/// The unit that `show` would use for a value without doubt, as in the unit table ('degF'), empty for pure numbers.
+/// In US units a vacuum, as gauge pressure below -0.5 inHg, is told in inHg.
 [[nodiscard]] std::string_view unit_for(Measure measure, double value, Style style);
 
 /// The number of SI `value` in `unit`; a unit of the measure's dimension.

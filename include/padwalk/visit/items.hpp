@@ -144,8 +144,8 @@ struct Water : Item
 {
     std::optional<WaterKind> kind;
     std::optional<Shape> shape;
-    Taken<units::Length> length, width, second_width, diameter, depth, shallow_depth, deep_depth, bench_depth,
-        bench_width;
+    Taken<units::Length> length, width, second_width, diameter, depth, shallow_depth, deep_depth, shallow_length,
+        slope_length, deep_length, bench_depth, bench_width;
     Taken<units::Area> area;
     Taken<units::Volume> volume;
     std::optional<bool> covered, salt_system;
@@ -190,6 +190,7 @@ struct Filter : Item
     std::optional<Media> media;
     Taken<units::Area> area;
     Taken<units::GaugePressure> gauge, clean_gauge;
+    Taken<units::RotationSpeed> clean_speed;
     Taken<units::Length> gauge_height;
     static Record<Filter> const& declaration();
 };
@@ -279,6 +280,7 @@ struct Meter
     Taken<units::Duration> elapsed;
     Taken<units::HeatingValue> heating_value;
     Taken<units::GaugePressure> pressure;
+    std::optional<bool> compensated;
     static Record<Meter> const& declaration();
 };
 
@@ -290,12 +292,22 @@ struct Flue
     static Record<Flue> const& declaration();
 };
 
+/// How the flue gas is moved out.
+enum class VentKind
+{
+    draft_hood,
+    fan,
+    direct,
+    outdoor_top
+};
+
 struct Vent : Item
 {
+    std::optional<VentKind> kind;
     std::string material;
     Taken<units::Length> height, run, bore;
     Taken<units::Number> elbows;
-    Named<units::Length> clearances;
+    Named<units::Measured<units::Length>> clearances;
     static Record<Vent> const& declaration();
 };
 
@@ -306,6 +318,7 @@ struct Room
     Taken<units::Area> high_opening, low_opening;
     std::optional<AirSource> air_from;
     std::optional<Louvre> louvre;
+    Taken<units::Power> other_input;
     static Record<Room> const& declaration();
 };
 
@@ -316,6 +329,7 @@ struct Heater : Item
     std::optional<HeaterPlace> stands;
     Taken<units::Power> input, output;
     Taken<units::Fraction> efficiency;
+    Taken<units::Number> cop;
     std::optional<bool> fires;
     Taken<units::Temperature> inlet_temperature, outlet_temperature;
     std::optional<Meter> meter;
@@ -370,6 +384,7 @@ PADWALK_WORDS(EnergyKind, "natural_gas", "propane", "electric_element", "heat_pu
 PADWALK_WORDS(HeaterPlace, "outdoors", "room", "pit");
 PADWALK_WORDS(AirSource, "outdoors_direct", "outdoors_vertical_ducts", "outdoors_horizontal_ducts", "one_high_outdoor",
               "indoors");
+PADWALK_WORDS(VentKind, "draft_hood", "fan", "direct", "outdoor_top");
 PADWALK_WORDS(Louvre, "none", "mesh", "metal", "wood");
 PADWALK_WORDS(FillKind, "float_valve", "level_sensor", "by_hand");
 #undef PADWALK_WORDS

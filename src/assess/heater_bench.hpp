@@ -1,0 +1,50 @@
+#pragma once
+#include "workbench.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace padwalk::assess
+{
+
+/// One heater, its vent, and what of it is known so far.
+struct HeaterBench
+{
+    Workbench& w;
+    std::size_t heater;
+    std::optional<std::size_t> vent;
+    visit::Heater const& v;
+    visit::Taken<units::VolumeFlow> flow;
+    visit::Taken<units::Power> input; ///< clocked where it was, else nameplate
+    visit::Taken<units::TemperatureDifference> rise;
+    visit::Taken<units::Fraction> efficiency; ///< heat into the water per energy taken in; a heat pump's is above 1
+};
+
+/// a / b with its doubt; b must not be zero, a may be.
+template <class Q>
+[[nodiscard]] units::Measured<units::Fraction> ratio(units::Measured<Q> const& a, units::Measured<Q> const& b)
+{
+    double const over = units::in_si(b.value);
+    double const value = units::in_si(a.value) / over;
+    double const doubt = std::hypot(units::in_si(a.doubt) / over, value * units::in_si(b.doubt) / over);
+    return {units::of_si<units::Fraction>(value), units::of_si<units::Fraction>(doubt), "ratio"};
+}
+
+/// One of two values holds and it is not known which: their middle, with half their distance as doubt of its own.
+template <class Q> [[nodiscard]] units::Measured<Q> between(units::Measured<Q> const& a, units::Measured<Q> const& b)
+{
+    double const half = (units::in_si(b.value) - units::in_si(a.value)) / 2;
+    double const doubt = std::hypot(half, std::max(units::in_si(a.doubt), units::in_si(b.doubt)));
+    return {units::of_si<Q>(units::in_si(a.value) + half), units::of_si<units::Difference<Q>>(doubt), "either of two"};
+}
+
+/// Burns gas, or may: nothing was said.
+[[nodiscard]] bool burns_gas(visit::Heater const& heater);
+
+/// What it takes in: by the meter, else by the nameplate; and whether the one fits the other.
+void assess_gas_input(HeaterBench& bench);
+
+/// Air of the room, distances of the vent's end, draft.
+void assess_vent(HeaterBench& bench);
+
+} // namespace padwalk::assess

@@ -1,0 +1,143 @@
+// The answer in a few sentences; the cautions and sources that it all rests on.
+#include "judge.hpp"
+
+#include <algorithm>
+#include <set>
+
+namespace padwalk::assess
+{
+namespace
+{
+
+std::string count_of(std::size_t count, std::string const& one, std::string const& many)
+{
+    return std::to_string(count) + " " + (count == 1 ? one : many);
+}
+
+std::string undecided_in_words(Workbench const& w)
+{
+    auto const& first = w.out.undecided.front();
+    auto const& finding = w.out.findings[first.finding];
+    return "It can't be told from here what is behind this: " + finding.name + " (" + w.name(finding.item) + ")." +
+           (first.decides.empty() ? "" : " What would decide it: " + first.decides + ".");
+}
+
+// 'a; b; and 3 more'
+std::string listed(std::vector<std::string> const& things, std::size_t most)
+{
+    std::string out;
+    for (std::size_t i = 0; i < things.size() && i < most; ++i)
+        out += (i > 0 ? "; " : "") + things[i];
+    if (things.size() > most)
+        out += "; and " + std::to_string(things.size() - most) + " more";
+    return out + ".";
+}
+
+std::vector<std::string> unsafe_things(Workbench const& w)
+{
+    std::vector<std::string> out;
+    for (auto const& note : w.out.danger_words)
+        out.push_back("words of danger (" + note + ")");
+    for (auto const& alarm : w.out.alarms)
+        if (alarm.urgency == Urgency::stop_use)
+            out.push_back(w.out.findings[alarm.finding].name + " (" + w.name(alarm.item) + ")");
+    for (auto const& cause : w.out.causes)
+        if (stops(cause))
+            out.push_back("perhaps " + cause.name + " (" + w.name(cause.item) + ")");
+    return out;
+}
+
+std::vector<std::string> found_things(Workbench const& w)
+{
+    std::vector<std::string> out;
+    for (auto const& finding : w.out.findings)
+        if (finding.state == FindingState::seen && finding.id != "level_holds")
+            out.push_back(finding.name + " (" + w.name(finding.item) + ")");
+    return out;
+}
+
+// The likeliest cause among those that the first trade comes for.
+std::string likeliest(Workbench const& w)
+{
+    CauseEntryOf const* best = nullptr;
+    for (std::size_t const i : w.out.referrals.front().causes)
+        if (best == nullptr || w.out.causes[i].probability > best->probability)
+            best = &w.out.causes[i];
+    return best == nullptr ? std::string() : " Likeliest: " + best->name + " (" + w.name(best->item) + ").";
+}
+
+void add_sentence(std::string& text, std::string const& sentence)
+{
+    text += (text.empty() || sentence.empty() ? "" : " ") + sentence;
+}
+
+} // namespace
+
+void summarise(Workbench& w)
+{
+    auto& out = w.out;
+    auto const unsafe = unsafe_things(w);
+    auto const found = found_things(w);
+    if (!unsafe.empty())
+    {
+        out.outcome = Outcome::unsafe;
+        out.summary = "Not safe to use as it stands: " + listed(unsafe, 4);
+        if (!out.referrals.empty())
+            add_sentence(out.summary, "Call first: " + out.referrals.front().name + ".");
+    }
+    else if (!out.referrals.empty())
+    {
+        out.outcome = Outcome::refer;
+        if (!found.empty())
+            out.summary = "Found: " + listed(found, 3);
+        add_sentence(out.summary, count_of(out.referrals.size(), "trade is", "trades are") +
+                                      " needed; first: " + out.referrals.front().name + "." + likeliest(w));
+    }
+    else if (!out.undecided.empty())
+        out.outcome = Outcome::refer; // someone must look again before anyone can say that nothing is wrong
+    else if (out.findings.empty())
+        out.summary = "Nothing was recorded that could be judged.";
+    else
+        out.summary = !found.empty()
+                          ? "Nothing was found that needs a trade now; the causes below are worth keeping an eye on."
+                          : "Nothing wrong was found in what was looked at. What was not looked at is listed, and is "
+                            "not thereby fine.";
+    if (!out.undecided.empty() && unsafe.empty())
+        add_sentence(out.summary, undecided_in_words(w));
+    if (!out.questions.empty())
+    {
+        // What was not understood may matter: it is not thereby fine.
+        out.outcome = std::max(out.outcome, Outcome::refer);
+        add_sentence(out.summary,
+                     count_of(out.questions.size(), "question is", "questions are") + " open and may matter.");
+    }
+}
+
+void collect_cautions_and_sources(Workbench& w)
+{
+    std::vector<std::string> cautions;
+    std::set<std::string> keys;
+    for (auto const& alarm : w.out.alarms)
+        add_once(cautions, alarm.cautions);
+    for (auto const& referral : w.out.referrals)
+        add_once(cautions, referral.cautions);
+    for (auto const& check : w.out.next)
+        add_once(cautions, check.cautions);
+    for (auto const& cause : w.out.causes)
+    {
+        add_once(cautions, cause.cautions);
+        keys.insert(w.engine.knowledge().cause(cause.id)->source.key);
+    }
+    for (auto const& finding : w.out.findings)
+        keys.insert(w.engine.knowledge().finding(finding.id)->source.key);
+    for (auto const& figure : w.out.figures)
+        keys.insert(figure.figure.model->sources.begin(), figure.figure.model->sources.end());
+    for (auto const& id : cautions)
+        if (auto const* caution = w.engine.knowledge().caution(id))
+            w.out.cautions.emplace_back(id, caution->say);
+    for (auto const& key : keys)
+        if (auto const found = w.engine.bibliography().find(key); found != w.engine.bibliography().end())
+            w.out.sources.emplace_back(key, found->second);
+}
+
+} // namespace padwalk::assess

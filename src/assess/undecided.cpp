@@ -1,0 +1,77 @@
+// What was seen and has no likely cause: it can't be told from here, and what would decide it.
+#include "judge.hpp"
+
+#include <algorithm>
+#include <set>
+
+namespace padwalk::assess
+{
+namespace
+{
+
+using Place = std::pair<std::string, std::size_t>;
+
+// The causes that this finding, by whichever note or reading, speaks for.
+std::vector<std::size_t> causes_behind(Workbench const& w, Place const& place)
+{
+    std::vector<std::size_t> out;
+    for (std::size_t c = 0; c < w.out.causes.size(); ++c)
+    {
+        auto const& shows = w.engine.knowledge().cause(w.out.causes[c].id)->shows;
+        bool const shown = std::any_of(shows.begin(), shows.end(),
+                                       [&](diagnosis::Shows const& s) { return s.finding == place.first; });
+        if (shown && w.property.related(w.out.causes[c].item, place.second))
+            out.push_back(c);
+    }
+    return out;
+}
+
+// The most telling check on something that these causes show.
+PossibleCheck const* decider(Workbench const& w, Weighed const& weighed, std::vector<std::size_t> const& causes)
+{
+    std::set<Place> shown;
+    for (std::size_t const c : causes)
+        for (auto const& link : w.engine.knowledge().cause(w.out.causes[c].id)->shows)
+            for (std::size_t const at :
+                 w.property.of_kind(w.engine.knowledge().finding(link.finding)->item, w.out.causes[c].item))
+                shown.insert({link.finding, at});
+    PossibleCheck const* best = nullptr;
+    for (auto const& check : weighed.checks)
+        if (shown.contains(check.settles) && (best == nullptr || check.gain > best->gain))
+            best = &check;
+    return best;
+}
+
+} // namespace
+
+void name_undecided(Workbench& w, Weighed const& weighed)
+{
+    std::set<Place> met;
+    for (std::size_t i = 0; i < w.out.findings.size(); ++i)
+    {
+        auto const& finding = w.out.findings[i];
+        if (finding.state != FindingState::seen || finding.id == "level_holds" ||
+            !met.insert({finding.id, finding.item}).second)
+            continue;
+        auto causes = causes_behind(w, {finding.id, finding.item});
+        bool const explained =
+            std::any_of(causes.begin(), causes.end(),
+                        [&](std::size_t c) { return w.out.causes[c].probability >= w.rules.act("referred"); });
+        bool const alarmed =
+            std::any_of(w.out.alarms.begin(), w.out.alarms.end(), [&](Alarm const& a) { return a.finding == i; });
+        if (explained || alarmed)
+            continue;
+        Undecided entry{i, std::move(causes), {}, {}, 0, {}};
+        if (auto const* check = decider(w, weighed, entry.causes))
+        {
+            entry.decides = check->entry->name;
+            entry.needs = check->entry->needs;
+            entry.minutes = check->entry->minutes.value();
+            for (auto const who : check->entry->who)
+                entry.by_whom.push_back(fields::words_of<diagnosis::Who>::words()[static_cast<std::size_t>(who)]);
+        }
+        w.out.undecided.push_back(std::move(entry));
+    }
+}
+
+} // namespace padwalk::assess
