@@ -39,11 +39,6 @@ std::string lowered(std::string text)
     return text;
 }
 
-std::string in_words(units::Measure measure, double si, FieldShape const& field)
-{
-    return units::show(measure, si, 0, field.style(units::System::us));
-}
-
 } // namespace
 
 void problem(ReadContext& context, Node const& node, std::string message, std::string advice)
@@ -78,17 +73,19 @@ std::optional<units::Reading> read_quantity_node(Node const& node, FieldShape co
     if ((field.low && reading.value < *field.low - slack) || (field.high && reading.value > *field.high + slack))
     {
         problem(context, node, field.name + " of '" + node.text + "' can't be",
-                "between " + in_words(*field.measure, *field.low, field) + " and " +
-                    in_words(*field.measure, *field.high, field) + " is possible; check the number and its unit");
+                "between " + field.bound(*field.low, field.low_text, units::System::us) + " and " +
+                    field.bound(*field.high, field.high_text, units::System::us) +
+                    " is possible; check the number and its unit");
         return std::nullopt;
     }
     if ((field.usual_low && reading.value < *field.usual_low) ||
         (field.usual_high && reading.value > *field.usual_high))
-        context.oddities.push_back({node.place, node.text.size(), field.name + " of " + node.text + " is unusual",
-                                    "usual is " + in_words(*field.measure, *field.usual_low, field) + " to " +
-                                        in_words(*field.measure, *field.usual_high, field) +
-                                        "; look again at the reading and its unit",
-                                    context.path});
+        context.oddities.push_back(
+            {node.place, node.text.size(), field.name + " of " + node.text + " is unusual",
+             "usual is " + field.bound(*field.usual_low, field.usual_low_text, units::System::us) + " to " +
+                 field.bound(*field.usual_high, field.usual_high_text, units::System::us) +
+                 "; look again at the reading and its unit",
+             context.path});
     if (!reading.doubt_written && context.instruments && !field.instrument.empty())
     {
         auto const from = context.instruments(reading, field.instrument, record);

@@ -54,6 +54,13 @@ std::string FieldShape::sample() const
     }
 }
 
+std::string FieldShape::bound(double si, std::string const& declared, units::System system) const
+{
+    bool const as_declared =
+        measure == units::Measure::gauge_pressure && system == units::System::us && !declared.empty();
+    return as_declared ? declared : units::show(*measure, si, 0, style(system));
+}
+
 std::string FieldShape::describe(units::System system) const
 {
     switch (form)
@@ -64,8 +71,7 @@ std::string FieldShape::describe(units::System system) const
         if (!units::info(*measure).basis.empty())
             out += " as " + std::string(units::info(*measure).basis);
         if (low && high)
-            out += ", " + units::show(*measure, *low, 0, style(system)) + " to " +
-                   units::show(*measure, *high, 0, style(system));
+            out += ", " + bound(*low, low_text, system) + " to " + bound(*high, high_text, system);
         return out;
     }
     case Form::choice: return joined(words, " | ");

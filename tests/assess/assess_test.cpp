@@ -100,13 +100,15 @@ TEST_CASE("assess: a spa above 104 degF stops use, one at 99 degF does not (CPSC
     CHECK_FALSE(alarmed(assessed("waters:\n  spa: {temperature: 99 degF}\n"), "water_too_hot"));
 }
 
-TEST_CASE("assess: a note that fits nothing, denies or hedges is a question and counts for nothing")
+TEST_CASE("assess: a note that fits nothing or hedges is a question, one that denies is 'not seen'")
 {
-    auto const a = assessed("loops:\n  l:\n    pump:\n      noticed:\n        - the gnome moved\n        - no grinding "
-                            "noise\n        - maybe grinding noise\n");
-    CHECK(a.findings.empty());
-    CHECK(a.questions.size() == 3);
+    auto const a = assessed("loops:\n  l:\n    pump:\n      noticed:\n        - the gnome moved\n        - maybe "
+                            "grinding noise\n        - no screeching\n");
+    CHECK(a.questions.size() == 2);
+    REQUIRE(a.findings.size() == 1);
+    CHECK(a.findings.front().state == assess::FindingState::not_seen);
     CHECK(a.causes.empty());
+    CHECK(a.outcome == assess::Outcome::refer); // open questions are not thereby fine
 }
 
 TEST_CASE("assess: a note about another part goes to the only part it can mean")

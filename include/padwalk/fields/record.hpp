@@ -53,13 +53,20 @@ public:
     /// Values outside can't be; they are refused.
     Record&& within(std::string const& low, std::string const& high) &&
     {
-        return last([&](FieldShape& f) { f.low = declared_value(low, f), f.high = declared_value(high, f); });
+        return last(
+            [&](FieldShape& f) {
+                f.low = declared_value(low, f), f.high = declared_value(high, f), f.low_text = low, f.high_text = high;
+            });
     }
     /// Values outside are possible but odd; they are used, and said.
     Record&& usual(std::string const& low, std::string const& high) &&
     {
-        return last([&](FieldShape& f)
-                    { f.usual_low = declared_value(low, f), f.usual_high = declared_value(high, f); });
+        return last(
+            [&](FieldShape& f)
+            {
+                f.usual_low = declared_value(low, f), f.usual_high = declared_value(high, f), f.usual_low_text = low,
+                f.usual_high_text = high;
+            });
     }
     Record&& read_by(std::string instrument) &&
     {

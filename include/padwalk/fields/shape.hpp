@@ -32,11 +32,13 @@ struct FieldShape
     std::string name;
     std::string meaning;
     Form form = Form::text;
-    std::optional<units::Measure> measure;       ///< quantity
-    std::vector<std::string> words;              ///< choice
-    RecordShape const* (*inner)() = nullptr;     ///< record, list or named of records
-    Form item = Form::text;                      ///< what a list holds
-    std::optional<double> low, high;             ///< SI; a value outside can't be
+    std::optional<units::Measure> measure;   ///< quantity
+    std::vector<std::string> words;          ///< choice
+    RecordShape const* (*inner)() = nullptr; ///< record, list or named of records
+    Form item = Form::text;                  ///< what a list holds
+    std::optional<double> low, high;         ///< SI; a value outside can't be
+    std::string low_text, high_text;         ///< the same as declared, for US messages: '-30 inHg'
+    std::string usual_low_text, usual_high_text;
     std::optional<double> usual_low, usual_high; ///< SI; a value outside is odd and is said
     bool required = false;
     std::string otherwise;        ///< assumed when left out, as one would write it
@@ -48,6 +50,8 @@ struct FieldShape
     [[nodiscard]] units::Style style(units::System system) const { return {system, unit_us, unit_si}; }
     /// 'a pressure, 0 to 150 psi' for help and messages.
     [[nodiscard]] std::string describe(units::System system) const;
+    /// A bound of the range in words. A gauge's is said as declared, since one pair may be in inHg and psi.
+    [[nodiscard]] std::string bound(double si, std::string const& declared, units::System system) const;
     /// An example that would pass: the field's own, or its measure's.
     [[nodiscard]] std::string sample() const;
 };
