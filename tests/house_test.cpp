@@ -174,3 +174,28 @@ TEST_CASE("the top of the house holds nothing else", "[house]")
     }
     CHECK(met == expected);
 }
+
+TEST_CASE("the engine uses only the C++20 that its compilers share", "[house]")
+{
+    // What g++ 12, clang 14 or emscripten 3.1.6 (libc++ 13) lacks, or what reads numbers by the locale.
+    std::vector<std::string> const missing{"std::ranges", "std::views",      "<ranges>",   "<format>",
+                                           "std::format", "source_location", "from_chars", "to_chars",
+                                           "bit_cast",    "std::stod",       "std::stof",  "strtod",
+                                           "operator<=>", "std::jthread",    "<coroutine>"};
+    std::size_t files = 0;
+    for (auto const* top : {"src", "include/padwalk"})
+        for (auto const& entry : fs::recursive_directory_iterator(root / top))
+        {
+            bool const code = entry.path().extension() == ".cpp" || entry.path().extension() == ".hpp";
+            if (!code || entry.path().parent_path().filename() == "command_line")
+                continue;
+            ++files;
+            std::string const text = text_of(entry.path());
+            for (auto const& word : missing)
+            {
+                INFO(entry.path().string() << ": " << word);
+                CHECK(text.find(word) == std::string::npos);
+            }
+        }
+    CHECK(files > 100);
+}

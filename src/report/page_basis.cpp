@@ -340,16 +340,15 @@ Section assumption_section(assess::Assessment const& a)
 Section source_section(assess::Assessment const& a)
 {
     Section out{"sources", "Sources", {}};
-    // One line of a terminal each; in full they stand in JSON.
-    constexpr std::size_t line = 80, longest_seen = 34, least_title = 20;
+    // Long titles stand in full in JSON; how far a source was seen is never cut.
+    constexpr std::size_t longest_title = 60;
     Table table{"What the figures and causes rest on, and how far it was seen", {"key", "source"}, {}};
     for (auto const& [key, source] : a.sources)
     {
         std::string end = source.year.empty() ? "" : ", " + source.year;
         if (!source.seen.empty())
-            end += " — seen: " + brief(source.seen, longest_seen);
-        std::size_t const taken = width(key) + 6 + width(end);
-        std::string text = brief(source.title, std::max(least_title, line - std::min(taken, line))) + end;
+            end += " — seen: " + clean(source.seen);
+        std::string text = brief(source.title, longest_title) + end;
         table.rows.push_back({{"[" + key + "]", {}}, {std::move(text), {}, Tone::quiet}});
     }
     put(out, std::move(table));

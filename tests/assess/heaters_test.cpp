@@ -1,24 +1,14 @@
+#include "assessed.hpp"
 #include "catch_compat.hpp"
-
-#include "padwalk/assess/assess.hpp"
 
 #include <algorithm>
 
 using namespace padwalk;
+using tests::assessed;
+using tests::engine;
 
 namespace
 {
-
-assess::Engine const& engine()
-{
-    static assess::Engine const the_engine(reference::Data::built_in());
-    return the_engine;
-}
-
-assess::Assessment assessed(std::string const& yaml)
-{
-    return assess::assess(visit::read_visit(yaml, engine().instruments()), engine());
-}
 
 /// The probability of a computed finding; none where it was not computed.
 std::optional<double> computed(assess::Assessment const& a, std::string const& id)

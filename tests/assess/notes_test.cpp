@@ -1,6 +1,5 @@
+#include "assessed.hpp"
 #include "catch_compat.hpp"
-
-#include "padwalk/assess/assess.hpp"
 
 #include <algorithm>
 #include <cstdlib>
@@ -11,20 +10,11 @@
 using namespace padwalk;
 using assess::Assessment;
 using assess::FindingState;
+using tests::assessed;
+using tests::engine;
 
 namespace
 {
-
-assess::Engine const& engine()
-{
-    static assess::Engine const the_engine(reference::Data::built_in());
-    return the_engine;
-}
-
-Assessment assessed(std::string const& yaml)
-{
-    return assess::assess(visit::read_visit(yaml, engine().instruments()), engine());
-}
 
 std::string noticed(std::string const& note, std::string const& kind, std::string const& at)
 {

@@ -1,10 +1,9 @@
 // Every scenario against its kept output; then laws that hold over all of them.
 
+#include "assessed.hpp"
 #include "catch_compat.hpp"
 #include "data_folder.hpp"
 #include "run_program.hpp"
-
-#include "padwalk/assess/assess.hpp"
 
 #include <nlohmann/json.hpp>
 
@@ -12,6 +11,8 @@
 #include <filesystem>
 
 using namespace padwalk;
+using tests::assessed;
+using tests::engine;
 using tests::run_program;
 using tests::text_of_file;
 
@@ -26,17 +27,6 @@ std::vector<std::string> scenarios()
             out.push_back(entry.path().string());
     std::sort(out.begin(), out.end());
     return out;
-}
-
-assess::Engine const& engine()
-{
-    static assess::Engine const the_engine(reference::Data::built_in());
-    return the_engine;
-}
-
-assess::Assessment assessed(std::string const& yaml)
-{
-    return assess::assess(visit::read_visit(yaml, engine().instruments()), engine());
 }
 
 } // namespace
