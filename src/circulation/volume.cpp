@@ -160,7 +160,7 @@ std::string basis_in_words(Plan const& plan, Depths const& depths)
         "a kidney by a rule of thumb for its two widths, itself good to about 10 %: a measured area is better",
         "the area given",
         "a spa with a bench of one width all around"};
-    std::string text = outlines.at(static_cast<std::size_t>(plan.shape));
+    std::string const& text = outlines.at(static_cast<std::size_t>(plan.shape));
     if (plan.shape == PlanShape::spa_with_bench)
         return text + (given_by_diameter(plan) ? ", round" : ", rectangular");
     if (depths.depth)

@@ -95,7 +95,7 @@ public:
         for (auto const* lead : {"] ", "column "})
             if (std::size_t const at = why.find(lead); at != std::string::npos)
                 why.erase(0, at + std::string_view(lead).size());
-        if (std::size_t const at = why.find(": "); at != std::string::npos && at < 8)
+        if (std::size_t const at = why.find(": "); at < 8) // npos is not
             why.erase(0, at + 2);
         refuse(position > 0 ? position - 1 : 0, 1, "not readable as JSON: " + why,
                "a line is one object, for example {\"flow\": \"45 gpm\"}");

@@ -224,11 +224,12 @@ Vocabulary::Fit Vocabulary::fit(Held const& phrase, std::vector<Token> const& no
     }
     bool const single = held < 2;
     unsigned const wanted = phrase.denies ? 1 : 0;
+    bool const twice_denied = // 'not missing', 'no screws missing'
+        phrase.denies && ((doubled == 1 && serving == 1) || (doubled == 0 && serving == 2 && strong == 1));
+    bool const denied_once = !phrase.denies && serving == 1 && strong == 1 && doubled == 0 && outside == 0;
     if (serving < wanted)
         out.fits = false;
-    else if (phrase.denies && ((doubled == 1 && serving == 1) || (doubled == 0 && serving == 2 && strong == 1)))
-        out.denied = true; // 'not missing', 'no screws missing'
-    else if (!phrase.denies && serving == 1 && strong == 1 && doubled == 0 && outside == 0)
+    else if (twice_denied || denied_once)
         out.denied = true;
     else
         out.unclear = serving + doubled > wanted || (single && outside > 0);
