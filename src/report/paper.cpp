@@ -74,7 +74,7 @@ void Paper::run_in(std::string_view label, std::string_view text, std::size_t in
     {
         std::size_t end = 0;
         for (; end < lines[i].size() && left > 0; ++end)
-            left -= blank(lines[i][end]) ? 0 : 1;
+            left -= blank(lines[i][end]) ? 0U : 1U;
         std::string const before =
             i == 0 ? std::string(indent, ' ') + std::string(lead) : std::string(start + hang, ' ');
         line(before + inked(lines[i].substr(0, end), label_ink) + inked(lines[i].substr(end), ink));
