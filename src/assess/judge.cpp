@@ -147,6 +147,13 @@ void settle_clashes(Workbench& w, std::vector<diagnosis::Evidence>& evidence)
         }
 }
 
+// One gauge may speak of a loop and of its pump; everything else reads one item.
+std::size_t place_of_reading(Workbench const& w, std::size_t item)
+{
+    Thing const& thing = w.property.at(item);
+    return thing.entry.kind == "pump" && !thing.loops.empty() ? *thing.loops.begin() : item;
+}
+
 // Findings that follow from one reading and point the same way are one piece of evidence between them: each gets its
 // share of the weight, the likelihood's root.
 void share_readings(Workbench const& w, std::vector<diagnosis::Evidence>& evidence)
@@ -154,7 +161,7 @@ void share_readings(Workbench const& w, std::vector<diagnosis::Evidence>& eviden
     std::map<std::pair<std::string, std::size_t>, std::vector<std::size_t>> groups;
     for (std::size_t i = 0; i < evidence.size(); ++i)
         if (!w.shared_reading[i].empty() && w.out.findings[i].probability > 0.5)
-            groups[{w.shared_reading[i], w.out.findings[i].item}].push_back(i);
+            groups[{w.shared_reading[i], place_of_reading(w, w.out.findings[i].item)}].push_back(i);
     for (auto const& [reading, members] : groups)
         for (std::size_t const i : members)
         {
