@@ -63,6 +63,7 @@ constexpr PrintUnit mass_flux_si[] = {{"kg/(m2 s)"}};
 constexpr PrintUnit electrolyte[] = {{"uS/cm"}};
 constexpr PrintUnit ppm[] = {{"ppm"}};
 constexpr PrintUnit mg_per_litre[] = {{"mg/L"}};
+constexpr PrintUnit molal[] = {{"mmol/kg"}, {"mol/kg", 0.1}};
 constexpr PrintUnit percent[] = {{"%"}};
 
 constexpr std::string_view concentration_units = "ppm, mg/L, g/L, gr/gal, mmol/L";
@@ -128,8 +129,19 @@ constexpr auto table = std::to_array<MeasureInfo>({
      concentration_units, ppm, mg_per_litre},
     {M::as_cyanuric_acid, "concentration as cyanuric acid", "a concentration", D::mass_concentration, "cyanuric acid",
      cyanuric_acid_molar_mass, "40 ppm", concentration_units, ppm, mg_per_litre},
+    {M::as_sulfate, "concentration as SO4", "a concentration", D::mass_concentration, "SO4", sulfate_molar_mass,
+     "120 ppm", concentration_units, ppm, mg_per_litre},
+    {M::as_hydrogen_chloride, "concentration as HCl", "a concentration", D::mass_concentration, "HCl",
+     hydrogen_chloride_molar_mass, "20 ppm", concentration_units, ppm, mg_per_litre},
+    {M::as_bicarbonate, "concentration as NaHCO3", "a concentration", D::mass_concentration, "NaHCO3",
+     sodium_bicarbonate_molar_mass, "50 ppm", concentration_units, ppm, mg_per_litre},
+    {M::as_carbonate, "concentration as Na2CO3", "a concentration", D::mass_concentration, "Na2CO3",
+     sodium_carbonate_molar_mass, "20 ppm", concentration_units, ppm, mg_per_litre},
+    {M::as_calcium_chloride, "concentration as CaCl2", "a concentration", D::mass_concentration, "CaCl2",
+     calcium_chloride_molar_mass, "80 ppm", concentration_units, ppm, mg_per_litre},
     {M::as_itself, "concentration", "a concentration", D::mass_concentration, "", 0, "800 ppm",
      "ppm, mg/L, g/L, gr/gal", ppm, mg_per_litre},
+    {M::molality, "molality", "a molality", D::molality, "", 0, "1.8 mmol/kg", "mmol/kg, mol/kg", molal, molal},
     {M::ph, "pH", "a pH", D::none, "", 0, "7.5", "none", none, none},
     {M::ph_difference, "pH difference", "a pH difference", D::none, "", 0, "0.2", "none", none, none},
     {M::fraction, "share", "a share", D::share, "", 0, "82 %", "%, or a decimal from 0 to 1", percent, percent},

@@ -270,6 +270,8 @@ constexpr auto table = std::to_array<Unit>({
     {"mmol/l", D::amount_concentration, 1.0, 0, false},
     {"meq/L", D::equivalent_concentration, 1.0},
     {"meq/l", D::equivalent_concentration, 1.0, 0, false},
+    {"mol/kg", D::molality, 1.0},
+    {"mmol/kg", D::molality, 1e-3},
 
     {"mPa s", D::dynamic_viscosity, 1e-3},
     {"Pa s", D::dynamic_viscosity, 1.0},

@@ -175,6 +175,8 @@ std::vector<Size> const sizes{
     {D::mass_concentration, lb / 16 / (10000 * gal), {"oz per 10000 gal"}},
     {D::amount_concentration, 1, {"mmol/L", "mmol/l"}},
     {D::equivalent_concentration, 1, {"meq/L", "meq/l"}},
+    {D::molality, 1, {"mol/kg"}},
+    {D::molality, 1.0 / 1000, {"mmol/kg"}},
 
     {D::dynamic_viscosity, 1.0 / 1000, {"mPa s", "cP"}},
     {D::dynamic_viscosity, 1, {"Pa s"}},

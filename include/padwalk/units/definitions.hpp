@@ -55,11 +55,17 @@ inline constexpr double fahrenheit_zero = 459.67;    ///< degF below the ice sca
 inline constexpr double celsius_zero = 273.15;       ///< K
 
 /// kg/mol, from abridged standard atomic weights [iupac-2021]: Ca 40.078, C 12.011, O 15.999, H 1.008, N 14.007,
-/// Na 22.990, Cl 35.45, B 10.81.
+/// Na 22.990, Cl 35.45, B 10.81, S 32.06.
 inline constexpr double calcium_carbonate_molar_mass = (40.078 + 12.011 + 3 * 15.999) * 1e-3;
 inline constexpr double chlorine_molar_mass = 2 * 35.45e-3;
 inline constexpr double sodium_chloride_molar_mass = (22.990 + 35.45) * 1e-3;
 inline constexpr double boron_molar_mass = 10.81e-3;
 inline constexpr double cyanuric_acid_molar_mass = (3 * 12.011 + 3 * 1.008 + 3 * 14.007 + 3 * 15.999) * 1e-3;
+
+inline constexpr double sulfate_molar_mass = (32.06 + 4 * 15.999) * 1e-3;
+inline constexpr double hydrogen_chloride_molar_mass = (1.008 + 35.45) * 1e-3;
+inline constexpr double sodium_bicarbonate_molar_mass = (22.990 + 1.008 + 12.011 + 3 * 15.999) * 1e-3;
+inline constexpr double sodium_carbonate_molar_mass = (2 * 22.990 + 12.011 + 3 * 15.999) * 1e-3;
+inline constexpr double calcium_chloride_molar_mass = (40.078 + 2 * 35.45) * 1e-3;
 
 } // namespace padwalk::units::exact

@@ -48,7 +48,13 @@ enum class Measure
     as_sodium_chloride,
     as_boron,
     as_cyanuric_acid,
+    as_sulfate,
+    as_hydrogen_chloride,
+    as_bicarbonate,
+    as_carbonate,
+    as_calcium_chloride,
     as_itself,
+    molality,
     ph,
     ph_difference,
     fraction,
@@ -91,6 +97,7 @@ enum class Dimension
     conductivity,
     amount_concentration,
     equivalent_concentration,
+    molality,
     share,
     parts_by_volume,
     slope,
@@ -175,7 +182,13 @@ PADWALK_MEASURE(AsChlorine, as_chlorine);
 PADWALK_MEASURE(AsSodiumChloride, as_sodium_chloride);
 PADWALK_MEASURE(AsBoron, as_boron);
 PADWALK_MEASURE(AsCyanuricAcid, as_cyanuric_acid);
+PADWALK_MEASURE(AsSulfate, as_sulfate);
+PADWALK_MEASURE(AsHydrogenChloride, as_hydrogen_chloride);
+PADWALK_MEASURE(AsBicarbonate, as_bicarbonate);
+PADWALK_MEASURE(AsCarbonate, as_carbonate);
+PADWALK_MEASURE(AsCalciumChloride, as_calcium_chloride);
 PADWALK_MEASURE(AsItself, as_itself);
+PADWALK_MEASURE(Molality, molality);
 PADWALK_MEASURE(Ph, ph);
 PADWALK_MEASURE(PhDifference, ph_difference);
 PADWALK_MEASURE(Fraction, fraction);

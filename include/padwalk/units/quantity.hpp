@@ -9,6 +9,7 @@
 /// don't.
 
 #include <boost/units/quantity.hpp>
+#include <boost/units/systems/si/amount.hpp>
 #include <boost/units/systems/si/area.hpp>
 #include <boost/units/systems/si/base.hpp>
 #include <boost/units/systems/si/current.hpp>
@@ -154,7 +155,17 @@ using AsChlorine = Kind<struct AsChlorineTag, Density>;                 ///< fre
 using AsSodiumChloride = Kind<struct AsSodiumChlorideTag, Density>;     ///< salt
 using AsBoron = Kind<struct AsBoronTag, Density>;                       ///< borate
 using AsCyanuricAcid = Kind<struct AsCyanuricAcidTag, Density>;         ///< cyanurate, stabilizer
-using AsItself = Kind<struct AsItselfTag, Density>;                     ///< dissolved solids, a metal, sulfate
+using AsSulfate = Kind<struct AsSulfateTag, Density>;                   ///< sulfate as SO4
+using AsHydrogenChloride = Kind<struct AsHydrogenChlorideTag, Density>; ///< acid added, as pure HCl
+using AsBicarbonate = Kind<struct AsBicarbonateTag, Density>;           ///< salt added, as pure NaHCO3
+using AsCarbonate = Kind<struct AsCarbonateTag, Density>;               ///< salt added, as pure Na2CO3
+using AsCalciumChloride = Kind<struct AsCalciumChlorideTag, Density>;   ///< salt added, as pure CaCl2
+using AsItself = Kind<struct AsItselfTag, Density>;                     ///< dissolved solids, a metal
+/// Amount of a dissolved substance, or its equivalents, per kg of water, mol/kg.
+using Molality =
+    Kind<struct MolalityTag,
+         bu::quantity<
+             bu::unit<typename boost::mpl::divides<bu::amount_dimension, bu::mass_dimension>::type, bu::si::system>>>;
 
 using PhDifference = Kind<struct PhDifferenceTag, Dimensionless>;
 using Ph = Point<struct PhTag, PhDifference>;
