@@ -181,6 +181,17 @@ State Equilibria::state(Composition const& water, Solution const& s) const
     return out;
 }
 
+Solution Equilibria::solution_of(State const& state)
+{
+    Solution s;
+    for (std::size_t c = 0; c < component_count; ++c)
+        if (state.molality_[c] > 0) // the components are the first species
+            s.log_activity[c] = std::log(state.molality_[c]) + state.log_gamma_[c];
+    s.ionic_strength = state.ionic_strength_.value();
+    s.log_water = std::log(state.water_activity_);
+    return s;
+}
+
 State Equilibria::at_ph(Composition const& water, units::Ph ph) const
 {
     require_sound(water, false);
@@ -226,6 +237,14 @@ State Equilibria::of(Composition const& water) const
     return state(water, s);
 }
 
+State Equilibria::of(Composition const& water, State const& near) const
+{
+    require_sound(water, true);
+    Solver solver(*table_, water.totals, water.temperature.value());
+    auto const s = solver.solve({Closure::Kind::totals, 0}, solution_of(near));
+    return s.converged ? state(water, s) : of(water);
+}
+
 State Equilibria::at_co2(Composition const& water, double log_pressure) const
 {
     require_sound(water, false);
@@ -240,7 +259,7 @@ State Equilibria::at_co2(Composition const& water, double log_pressure) const
     return state(whole, s);
 }
 
-State Equilibria::at_calcite(Composition const& water) const
+State Equilibria::at_calcite(Composition const& water, double index) const
 {
     require_sound(water, true);
     auto const log_k = table_->minerals[static_cast<std::size_t>(Mineral::calcite)].log_k.at(
@@ -255,7 +274,7 @@ State Equilibria::at_calcite(Composition const& water) const
         return c;
     };
     Solver solver(*table_, water.totals, water.temperature.value());
-    auto const s = solver.solve({Closure::Kind::calcite, log_k});
+    auto const s = solver.solve({Closure::Kind::calcite, log_k + ln10 * index});
     if (s.converged)
         return state(after(water.totals.calcium.value() - s.held[calcium]), s);
     // slower and surer: the amount formed at which nothing more would
@@ -263,7 +282,7 @@ State Equilibria::at_calcite(Composition const& water) const
     {
         double const most = std::min(water.totals.calcium.value(), water.totals.carbonate.value());
         auto excess = [&](double formed)
-        { return std::clamp(of(after(formed)).saturation(Mineral::calcite), -1e3, 1e3); };
+        { return std::clamp(of(after(formed)).saturation(Mineral::calcite) - index, -1e3, 1e3); };
         double const formed = numerics::bracketed_root(excess, -0.05, most * (1 - 1e-9), 1e-12);
         return of(after(formed));
     }
@@ -291,9 +310,9 @@ State Equilibria::titrated(Composition const& water, units::Ph ph) const
     return state(after, s);
 }
 
-units::AsCalciumCarbonate precipitation_potential(Equilibria const& equilibria, Composition const& water)
+units::AsCalciumCarbonate precipitation_potential(Equilibria const& equilibria, Composition const& water, double index)
 {
-    return hardness(water.totals.calcium - equilibria.at_calcite(water).composition().totals.calcium);
+    return hardness(water.totals.calcium - equilibria.at_calcite(water, index).composition().totals.calcium);
 }
 
 } // namespace padwalk::chemistry

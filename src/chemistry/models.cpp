@@ -1,4 +1,4 @@
-#include "padwalk/chemistry/models.hpp"
+#include "model_groups.hpp"
 
 #include "padwalk/chemistry/alkalinity.hpp"
 #include "padwalk/chemistry/chlorine.hpp"
@@ -333,7 +333,11 @@ figures::Model ratio_model(std::vector<WorkingBand> bands)
 std::vector<figures::Model> models(reference::Data const& data)
 {
     auto const bands = working_bands(data);
-    return {saturation_model(data), carbonate_model(data), combined_model(bands), ratio_model(bands)};
+    std::vector<figures::Model> out{saturation_model(data), carbonate_model(data), combined_model(bands),
+                                    ratio_model(bands)};
+    for (auto& more : water_models(data))
+        out.push_back(std::move(more));
+    return out;
 }
 
 } // namespace padwalk::chemistry

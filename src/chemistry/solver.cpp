@@ -49,7 +49,7 @@ double Solver::per_activity(std::size_t species) const
     return std::exp(log_k_[species] - law_log_gamma_[table_.species[species].law]);
 }
 
-double Solver::guessed_alkalinity(double h, bool carbonate_known) const
+double Solver::guessed_alkalinity(double h, Closure const& closure) const
 {
     double const oh = per_activity(table_.hydroxide) / h, free_h = h * per_activity(hydrogen);
     auto share = [&](std::size_t anion) { return 1 / (1 + h / per_activity(anion)); };
@@ -57,40 +57,33 @@ double Solver::guessed_alkalinity(double h, bool carbonate_known) const
         oh - free_h + total_[boric_acid] * share(table_.borate) + total_[cyanuric_acid] * share(table_.cyanurate);
     if (!there_[cyanuric_acid]) // held chlorine is no hypochlorite
         sum += total_[hypochlorous_acid] * share(table_.hypochlorite);
-    if (carbonate_known)
-    {
-        double const c0 = per_activity(carbonate), c1 = per_activity(table_.bicarbonate) * h,
-                     c2 = per_activity(table_.dissolved_co2) * h * h;
-        sum += total_[carbonate] * (2 * c0 + c1) / (c0 + c1 + c2);
-    }
+    if (closure.kind != Closure::Kind::ph_alkalinity && there_[carbonate])
+        sum += guessed_carbonate(h, closure) * (2 * per_activity(carbonate) + per_activity(table_.bicarbonate) * h);
     return sum;
 }
 
-void Solver::guess_hydrogen(bool carbonate_known)
+/// Activity of carbonate at this activity of hydrogen.
+double Solver::guessed_carbonate(double h, Closure const& closure) const
+{
+    double const c0 = per_activity(carbonate), c1 = per_activity(table_.bicarbonate) * h,
+                 c2 = per_activity(table_.dissolved_co2) * h * h;
+    if (closure.kind == Closure::Kind::gas)
+        return std::exp(closure.given - log_k_[table_.dissolved_co2]) / (h * h);
+    if (closure.kind != Closure::Kind::ph_alkalinity)
+        return total_[carbonate] / (c0 + c1 + c2);
+    double const left = alkalinity_ - guessed_alkalinity(h, closure);
+    return std::max(left, 0.02 * std::abs(alkalinity_) + 1e-9) / (2 * c0 + c1);
+}
+
+void Solver::guess_hydrogen(Closure const& closure)
 {
     double low = 1e-14, high = 1e-1; // activity; alkalinity falls as it grows
     for (int i = 0; i < 24; ++i)
     {
         double const middle = std::sqrt(low * high);
-        (guessed_alkalinity(middle, carbonate_known) > alkalinity_ ? low : high) = middle;
+        (guessed_alkalinity(middle, closure) > alkalinity_ ? low : high) = middle;
     }
     now_.log_activity[hydrogen] = 0.5 * std::log(low * high);
-}
-
-void Solver::guess_carbonate(Closure const& closure)
-{
-    double const h = std::exp(now_.log_activity[hydrogen]);
-    double const c0 = per_activity(carbonate), c1 = per_activity(table_.bicarbonate) * h,
-                 c2 = per_activity(table_.dissolved_co2) * h * h;
-    double activity = total_[carbonate] / (c0 + c1 + c2);
-    if (closure.kind == Closure::Kind::ph_alkalinity)
-    {
-        double const left = alkalinity_ - guessed_alkalinity(h, false);
-        activity = std::max(left, 0.02 * std::abs(alkalinity_) + 1e-9) / (2 * c0 + c1);
-    }
-    else if (closure.kind == Closure::Kind::gas)
-        activity = std::exp(closure.given - log_k_[table_.dissolved_co2]) / (h * h);
-    now_.log_activity[carbonate] = std::log(activity);
 }
 
 // Chlorine and cyanurate lean on each other; alone they are one equation in the activity of hypochlorous acid.
@@ -139,9 +132,9 @@ void Solver::guess(Closure const& closure)
     if (given)
         now_.log_activity[hydrogen] = closure.given;
     else
-        guess_hydrogen(there_[carbonate]);
+        guess_hydrogen(closure);
     if (there_[carbonate])
-        guess_carbonate(closure);
+        now_.log_activity[carbonate] = std::log(guessed_carbonate(std::exp(now_.log_activity[hydrogen]), closure));
     for (std::size_t c : {calcium, magnesium, sodium, chloride, sulfate, boric_acid})
         if (there_[c])
         {

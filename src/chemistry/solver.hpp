@@ -55,10 +55,10 @@ private:
     using Row = std::array<double, most_unknowns + 1>;                ///< the residual stands at its end
 
     void guess(Closure const& closure);
-    void guess_hydrogen(bool carbonate_known);
-    void guess_carbonate(Closure const& closure);
+    void guess_hydrogen(Closure const& closure);
     void guess_chlorine();
-    [[nodiscard]] double guessed_alkalinity(double h, bool carbonate_known) const;
+    [[nodiscard]] double guessed_alkalinity(double h, Closure const& closure) const;
+    [[nodiscard]] double guessed_carbonate(double h, Closure const& closure) const;
     [[nodiscard]] double per_activity(std::size_t species) const;
     void choose_unknowns(Closure const& closure);
     void activities();

@@ -111,6 +111,7 @@ bool evaluate(Figure& figure, Kernel& kernel)
     try
     {
         kernel.evaluate();
+        kernel.describe();
     }
     catch (std::exception const& e)
     {

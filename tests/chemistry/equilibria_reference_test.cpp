@@ -1,5 +1,5 @@
 // The engine against PHREEQC 3.8.8, a general geochemistry program of the US Geological Survey, on the same constants.
-#include "../catch_compat.hpp"
+#include "catch_compat.hpp"
 #include "water_row.hpp"
 
 using namespace padwalk;

@@ -1,7 +1,7 @@
 #pragma once
 /// Waters of the reference tables.
 
-#include "../csv.hpp"
+#include "csv.hpp"
 #include "padwalk/chemistry/equilibria.hpp"
 #include "padwalk/units/definitions.hpp"
 

@@ -101,11 +101,13 @@ public:
     [[nodiscard]] State at_ph(Composition const& water, units::Ph ph) const;
     /// From totals: pH is found.
     [[nodiscard]] State of(Composition const& water) const;
+    /// The same, sooner, from the state of nearly the same water.
+    [[nodiscard]] State of(Composition const& water, State const& near) const;
     /// The water after carbon dioxide has come or gone until its pressure is this, log10 atm; all else stays.
     [[nodiscard]] State at_co2(Composition const& water, double log_pressure) const;
-    /// The water after calcite has formed or dissolved until it is neither over- nor undersaturated, in a closed
-    /// vessel. The calcium lost is the precipitation potential.
-    [[nodiscard]] State at_calcite(Composition const& water) const;
+    /// The water after calcite has formed or dissolved until its saturation index is this, in a closed vessel. The
+    /// calcium lost until it is zero is the precipitation potential.
+    [[nodiscard]] State at_calcite(Composition const& water, double index = 0) const;
     /// The water after acid (as hydrogen chloride; below zero: caustic soda) has brought it to this pH.
     [[nodiscard]] State titrated(Composition const& water, units::Ph ph) const;
 
@@ -114,14 +116,16 @@ public:
 
 private:
     [[nodiscard]] State state(Composition const& water, struct Solution const& solution) const;
+    [[nodiscard]] static struct Solution solution_of(State const& state);
 
     CarbonateSet carbonate_;
     CyanurateSet cyanurate_;
     std::shared_ptr<struct SpeciesTable const> table_;
 };
 
-/// Calcium carbonate that would form (above zero) or dissolve until calcite is just saturated, closed vessel.
-[[nodiscard]] units::AsCalciumCarbonate precipitation_potential(Equilibria const& equilibria, Composition const& water);
+/// Calcium carbonate that would form (above zero) or dissolve until calcite has this index, closed vessel.
+[[nodiscard]] units::AsCalciumCarbonate precipitation_potential(Equilibria const& equilibria, Composition const& water,
+                                                                double index = 0);
 
 } // namespace padwalk::chemistry
 

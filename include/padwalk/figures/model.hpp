@@ -32,6 +32,8 @@ public:
     virtual bool read(fields::Node const& node, fields::ReadContext& context) = 0;
     virtual void set(std::size_t input, double si) = 0;
     virtual void evaluate() = 0;
+    /// Puts the evaluated result into words. Not asked of the samples that doubt is carried by.
+    virtual void describe() {}
     [[nodiscard]] virtual std::optional<double> output(std::size_t index) const = 0;
     [[nodiscard]] virtual std::string output_text(std::size_t index) const = 0;
 };
@@ -51,9 +53,16 @@ struct Model
 template <class In, class Out> class TypedKernel final : public Kernel
 {
 public:
-    explicit TypedKernel(std::function<Out(In const&)> function) : function_(std::move(function)) {}
+    using Function = std::function<Out(In const&)>;
+    using Words = std::function<void(In const&, Out&)>;
+    explicit TypedKernel(Function function, Words words = {}) : function_(std::move(function)), words_(std::move(words))
+    {
+    }
 
-    [[nodiscard]] std::unique_ptr<Kernel> fresh() const override { return std::make_unique<TypedKernel>(function_); }
+    [[nodiscard]] std::unique_ptr<Kernel> fresh() const override
+    {
+        return std::make_unique<TypedKernel>(function_, words_);
+    }
     [[nodiscard]] fields::RecordShape const& inputs() const override { return In::declaration().shape(); }
     [[nodiscard]] fields::RecordShape const& outputs() const override { return Out::declaration().shape(); }
     bool read(fields::Node const& node, fields::ReadContext& context) override
@@ -62,6 +71,11 @@ public:
     }
     void set(std::size_t input, double si) override { In::declaration().set(in_, input, si); }
     void evaluate() override { out_ = function_(in_); }
+    void describe() override
+    {
+        if (words_)
+            words_(in_, out_);
+    }
     [[nodiscard]] std::optional<double> output(std::size_t index) const override
     {
         return Out::declaration().get(out_, index);
@@ -74,7 +88,8 @@ public:
     }
 
 private:
-    std::function<Out(In const&)> function_;
+    Function function_;
+    Words words_;
     In in_{};
     Out out_{};
 };
@@ -92,13 +107,15 @@ struct About
 };
 
 /// Registers a function. `Out function(In const&)`; In and Out are declared records.
-/// Each input is required(), has an otherwise(), or is a std::optional that the function handles.
-template <class In, class Out> Model model(About about, std::function<Out(In const&)> function)
+/// Each input is required(), has an otherwise(), or is a std::optional that the function handles. `words` fills texts
+/// of the output, where making them would slow the carrying of doubt.
+template <class In, class Out>
+Model model(About about, std::function<Out(In const&)> function, std::function<void(In const&, Out&)> words = {})
 {
     return {std::move(about.name),     std::move(about.title),
             std::move(about.equation), std::move(about.valid),
             std::move(about.sources),  std::move(about.cautions),
-            about.own_doubt,           std::make_shared<TypedKernel<In, Out>>(std::move(function))};
+            about.own_doubt,           std::make_shared<TypedKernel<In, Out>>(std::move(function), std::move(words))};
 }
 
 } // namespace padwalk::figures
