@@ -13,8 +13,9 @@ constexpr double freezing = 273.15;
 constexpr double davies_slope = 0.3;
 constexpr double water_activity_slope = 0.017; ///< per mol/kg of solutes, as the database's program has it
 constexpr int most_steps = 60;
+constexpr int guess_steps = 11;        ///< halvings of a range of 13 powers of ten, to 2 %
 constexpr double longest_step = 2.0;   ///< in ln activity
-constexpr double last_step = 1e-7;     ///< in ln activity: the error left is its square
+constexpr double last_step = 2e-6;     ///< in ln activity: the error left is its square
 constexpr double close_enough = 1e-11; ///< of what Newton's method does not see: water's activity, acid added
 constexpr double vanished = -55.0;     ///< ln activity of carbonate below which none is there
 constexpr std::size_t strength = component_count;     ///< column of ionic strength
@@ -78,7 +79,7 @@ double Solver::guessed_carbonate(double h, Closure const& closure) const
 void Solver::guess_hydrogen(Closure const& closure)
 {
     double low = 1e-14, high = 1e-1; // activity; alkalinity falls as it grows
-    for (int i = 0; i < 24; ++i)
+    for (int i = 0; i < guess_steps; ++i)
     {
         double const middle = std::sqrt(low * high);
         (guessed_alkalinity(middle, closure) > alkalinity_ ? low : high) = middle;
@@ -107,7 +108,7 @@ void Solver::guess_chlorine()
     if (there_[hypochlorous_acid])
     {
         double high = cl / free_forms, low = high * 1e-12;
-        for (int i = 0; i < 32 && there_[cyanuric_acid]; ++i)
+        for (int i = 0; i < guess_steps && there_[cyanuric_acid]; ++i)
         {
             f = std::sqrt(low * high);
             double const held = f * (by_chlorine[1] + f * (2 * by_chlorine[2] + f * 3 * by_chlorine[3]));
@@ -164,14 +165,14 @@ void Solver::choose_unknowns(Closure const& closure)
     present_count_ = 0;
     for (std::size_t s = 0; s < table_.species.size(); ++s)
     {
-        Species const& one = table_.species[s];
+        Walk const& walk = table_.walk[s];
         bool all = true;
-        for (std::size_t p = 0; p < one.part_count; ++p)
-            all = all && there_[one.parts[p].component];
+        for (std::size_t p = 0; p < walk.parts; ++p)
+            all = all && there_[walk.component[p]];
         if (!all)
             continue;
         present_[present_count_++] = s;
-        log_k_[s] = one.log_k.at(terms_);
+        log_k_[s] = table_.species[s].log_k.at(terms_);
     }
     for (std::size_t s : {table_.hydroxide, table_.bicarbonate, table_.dissolved_co2, table_.borate, table_.cyanurate,
                           table_.hypochlorite})
@@ -203,27 +204,27 @@ void Solver::speciate()
     for (std::size_t p = 0; p < present_count_; ++p)
     {
         std::size_t const s = present_[p];
-        Species const& one = table_.species[s];
-        double log_m = log_k_[s] + one.makeup.water * now_.log_water - law_log_gamma_[one.law];
-        for (std::size_t k = 0; k < one.part_count; ++k)
-            log_m += one.parts[k].count * now_.log_activity[one.parts[k].component];
+        Walk const& one = table_.walk[s];
+        double log_m = log_k_[s] + one.water * now_.log_water - law_log_gamma_[one.law];
+        for (std::size_t k = 0; k < one.parts; ++k)
+            log_m += one.count[k] * now_.log_activity[one.component[k]];
         double const m = std::exp(log_m);
         now_.molality[s] = m;
         solutes += m;
-        double const half_z2 = 0.5 * one.charge * one.charge;
-        strength_[residual] += half_z2 * m;
         bool const fixed = s == chloride; // its total is its molality
         double const by_strength = fixed ? 0.0 : -m * law_slope_[one.law];
-        strength_[strength] += half_z2 * by_strength;
-        for (std::size_t j = 0; j < one.part_count; ++j)
+        double const in_strength = one.half_square_charge * m;
+        strength_[residual] += in_strength;
+        strength_[strength] += one.half_square_charge * by_strength;
+        for (std::size_t j = 0; j < one.parts; ++j)
         {
-            Row& row = sums_[one.parts[j].component];
-            double const nu = one.parts[j].count, nu_m = nu * m;
+            double* const row = sums_[one.component[j]].data();
+            double const nu = one.count[j], nu_m = nu * m;
             row[residual] += nu_m;
             row[strength] += nu * by_strength;
-            strength_[one.parts[j].component] += half_z2 * nu_m;
-            for (std::size_t k = 0; k < one.part_count; ++k)
-                row[one.parts[k].component] += nu_m * one.parts[k].count;
+            strength_[one.component[j]] += nu * in_strength;
+            for (std::size_t k = 0; k < one.parts; ++k)
+                row[one.component[k]] += nu_m * one.count[k];
         }
     }
     for (std::size_t c = 0; c < component_count; ++c)
@@ -281,52 +282,63 @@ void Solver::lay_rows(Closure const& closure)
     rows_[unknowns_][residual] = now_.ionic_strength - strength_[residual];
 }
 
-// Gauss with partial pivoting over the unknowns' columns; the steps come to stand in delta_, by unknown.
+// Gauss with partial pivoting, each row weighed by its largest entry; the steps come to stand in delta_, by unknown.
 bool Solver::eliminate()
 {
     std::size_t const n = unknowns_ + 1;
-    std::array<std::size_t, most_unknowns> column{};
-    for (std::size_t k = 0; k < unknowns_; ++k)
-        column[k] = unknown_[k];
-    column[unknowns_] = strength;
+    std::array<Row, most_unknowns> dense;
+    std::array<double, most_unknowns> weight;
+    std::array<std::size_t, most_unknowns> order;
     for (std::size_t r = 0; r < n; ++r)
     {
+        Row const& from = rows_[r];
+        Row& to = dense[r];
         double largest = 0;
-        for (std::size_t k = 0; k < n; ++k)
-            largest = std::max(largest, std::abs(rows_[r][column[k]]));
-        if (!(largest > 0) || !std::isfinite(largest))
+        for (std::size_t k = 0; k < unknowns_; ++k)
+        {
+            to[k] = from[unknown_[k]];
+            largest = std::max(largest, std::abs(to[k]));
+        }
+        to[unknowns_] = from[strength];
+        to[n] = from[residual];
+        largest = std::max(largest, std::abs(to[unknowns_]));
+        if (!(largest > 0) || !(largest < 1e300))
             return false;
-        for (std::size_t k = 0; k < n; ++k)
-            rows_[r][column[k]] /= largest;
-        rows_[r][residual] /= largest;
+        weight[r] = 1 / largest;
+        order[r] = r;
     }
     for (std::size_t k = 0; k < n; ++k)
     {
         std::size_t best = k;
-        for (std::size_t r = k + 1; r < n; ++r)
-            if (std::abs(rows_[r][column[k]]) > std::abs(rows_[best][column[k]]))
-                best = r;
-        if (best != k)
-            std::swap(rows_[k], rows_[best]);
-        double const pivot = rows_[k][column[k]];
-        if (pivot == 0)
+        double most = -1;
+        for (std::size_t r = k; r < n; ++r)
+        {
+            double const size = std::abs(dense[order[r]][k]) * weight[order[r]];
+            if (size > most)
+                best = r, most = size;
+        }
+        std::swap(order[k], order[best]);
+        Row const& pivot_row = dense[order[k]];
+        if (pivot_row[k] == 0)
             return false;
+        double const over_pivot = 1 / pivot_row[k];
         for (std::size_t r = k + 1; r < n; ++r)
         {
-            double const factor = rows_[r][column[k]] / pivot;
-            if (factor == 0)
+            Row& row = dense[order[r]];
+            if (row[k] == 0)
                 continue;
-            for (std::size_t q = k + 1; q < n; ++q)
-                rows_[r][column[q]] -= factor * rows_[k][column[q]];
-            rows_[r][residual] -= factor * rows_[k][residual];
+            double const factor = row[k] * over_pivot;
+            for (std::size_t q = k + 1; q <= n; ++q)
+                row[q] -= factor * pivot_row[q];
         }
     }
     for (std::size_t k = n; k-- > 0;)
     {
-        double sum = rows_[k][residual];
+        Row const& row = dense[order[k]];
+        double sum = row[n];
         for (std::size_t q = k + 1; q < n; ++q)
-            sum -= rows_[k][column[q]] * delta_[q];
-        delta_[k] = sum / rows_[k][column[k]];
+            sum -= row[q] * delta_[q];
+        delta_[k] = sum / row[k];
     }
     return true;
 }

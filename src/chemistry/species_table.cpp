@@ -241,13 +241,19 @@ private:
     // Keeps a species with its parts laid out for the solver.
     void keep(Species s)
     {
+        Walk w;
         for (std::size_t c = 0; c < component_count; ++c)
             if (s.makeup.nu[c] != 0)
             {
-                if (s.part_count == s.parts.size())
+                if (w.parts == w.component.size())
                     bad_data(s.name + " is made of too many components");
-                s.parts[s.part_count++] = {c, static_cast<double>(s.makeup.nu[c])};
+                w.component[w.parts] = static_cast<std::uint8_t>(c);
+                w.count[w.parts++] = s.makeup.nu[c];
             }
+        w.half_square_charge = 0.5 * s.charge * s.charge;
+        w.water = s.makeup.water;
+        w.law = static_cast<std::uint8_t>(s.law);
+        table_.walk.push_back(w);
         table_.species.push_back(std::move(s));
     }
 
@@ -315,7 +321,7 @@ private:
     void add_species(Row const& row)
     {
         Reaction r = resolved(row);
-        Species s{r.name, r.makeup, r.log_k, 0, r.makeup.charge(), {}, 0};
+        Species s{r.name, r.makeup, r.log_k, 0, r.makeup.charge()};
         s.law = law(s.charge, &row);
         keep(std::move(s));
     }

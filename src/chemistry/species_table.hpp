@@ -4,6 +4,7 @@
 #include "padwalk/chemistry/equilibria.hpp"
 
 #include <cmath>
+#include <cstdint>
 #include <limits>
 
 namespace padwalk::chemistry
@@ -70,13 +71,6 @@ struct ActivityLaw
     }
 };
 
-/// One component of a species and how many of it, as the solver walks them.
-struct Part
-{
-    std::size_t component = 0;
-    double count = 0.0;
-};
-
 struct Species
 {
     std::string name;
@@ -84,8 +78,17 @@ struct Species
     LogK log_k;
     std::size_t law = 0; ///< in SpeciesTable::laws
     int charge = 0;
-    std::array<Part, 4> parts{}; ///< the components that are not zero in makeup
-    std::size_t part_count = 0;
+};
+
+/// What the solver's innermost loop needs of a species, packed close: 64 bytes.
+struct Walk
+{
+    std::array<double, 4> count{};           ///< of each part
+    double half_square_charge = 0.0;         ///< its weight in ionic strength
+    double water = 0.0;                      ///< count of water
+    std::array<std::uint8_t, 4> component{}; ///< of each part
+    std::uint8_t parts = 0;
+    std::uint8_t law = 0;
 };
 
 inline constexpr std::size_t most_species = 48; ///< of any table; State holds as many
@@ -101,6 +104,7 @@ struct Reaction
 struct SpeciesTable
 {
     std::vector<Species> species; ///< the components first
+    std::vector<Walk> walk;       ///< one for each species
     std::vector<ActivityLaw> laws;
     std::array<Reaction, 3> minerals; ///< by Mineral
     Reaction carbon_dioxide_gas;      ///< dissolved over fugacity in atm
