@@ -289,6 +289,66 @@ Figure run(Model const& model, Inputs const& inputs)
     return figure;
 }
 
+std::vector<DoubtShare> doubt_shares(Figure const& figure, std::string_view output)
+{
+    auto const kernel = figure.model->kernel->fresh();
+    auto const& outputs = kernel->outputs().fields;
+    auto const place = std::find_if(outputs.begin(), outputs.end(), [&](auto const& f) { return f.name == output; });
+    if (place == outputs.end())
+        throw std::out_of_range("figure has no output '" + std::string(output) + "'");
+    auto const out = static_cast<std::size_t>(place - outputs.begin());
+    Prepared p{figure.model->kernel->fresh(), {}};
+    fields::Node words = fields::Node::map();
+    for (auto const& used : figure.inputs)
+    {
+        p.input.push_back(index_of(p.kernel->inputs(), used.shape->name));
+        if (is_quantity(*used.shape))
+            p.kernel->set(p.input.back(), used.reading.value);
+        else if (!used.words.empty())
+            words.entries.push_back({used.shape->name, {}, fields::Node::scalar(used.words)});
+    }
+    read_words(p, words, figure.model->name);
+    // At the end of a range, or of the model, the other side alone must do.
+    auto at = [&](Doubted const& input, double value) -> std::optional<double>
+    {
+        p.kernel->set(input.field, std::clamp(value, input.low, input.high));
+        try
+        {
+            p.kernel->evaluate();
+            return p.kernel->output(out);
+        }
+        catch (std::exception const& e)
+        {
+            if (!is_answer(e))
+                throw;
+            return std::nullopt;
+        }
+    };
+    std::vector<DoubtShare> shares;
+    double sum = 0;
+    for (auto const& input : doubted_inputs(figure, p))
+    {
+        auto const& r = input.reading;
+        auto const middle = at(input, r.value);
+        auto const up = at(input, r.value + r.doubt), down = at(input, r.value - r.doubt);
+        p.kernel->set(input.field, r.value);
+        if (!(up || down) || !(middle || (up && down)))
+            continue;
+        double const effect = up.value_or(middle.value_or(0)) - down.value_or(middle.value_or(0));
+        auto const used =
+            std::find_if(figure.inputs.begin(), figure.inputs.end(),
+                         [&](auto const& u) { return u.shape->name == p.kernel->inputs().fields[input.field].name; });
+        shares.push_back({used->shape->name, effect * effect, used->assumed});
+        sum += effect * effect;
+    }
+    if (!(sum > 0))
+        return {};
+    for (auto& s : shares)
+        s.share /= sum;
+    std::stable_sort(shares.begin(), shares.end(), [](auto const& a, auto const& b) { return a.share > b.share; });
+    return shares;
+}
+
 Figure run_written(Model const& model, fields::Node const& record)
 {
     Figure figure;

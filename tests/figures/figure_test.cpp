@@ -313,3 +313,25 @@ TEST_CASE("the catalogue is by name, and each name stands once", "[figures][cata
     CHECK_THROWS_AS(catalogue.at("wombat"), std::logic_error);
     CHECK_THROWS_AS(catalogue.add({named("ant")}), std::logic_error);
 }
+
+TEST_CASE("GUM 5.1: each input's part in a figure's variance is (df/dx u) squared", "[figures][gum-2008]")
+{
+    auto const model = model_of();
+    // sum = 2 a + b with u(a) = 0.3 and u(b) = 0.8: variances 0.36 and 0.64, by hand
+    Figure const f = figures::run(model, Inputs().add("a", number(5, 0.3)).add("b", number(4, 0.8)));
+    auto const shares = figures::doubt_shares(f, "sum");
+    REQUIRE(shares.size() == 2);
+    CHECK(shares[0].input == "b");
+    CHECK_THAT(shares[0].share, WithinRel(0.64, 1e-12));
+    CHECK_THAT(shares[1].share, WithinRel(0.36, 1e-12));
+    CHECK_FALSE(shares[0].assumed);
+    // an assumed doubt has its part too, and a choice that was made stays made
+    Figure const g = figures::run(model, Inputs().add("a", number(5, 0.3)).add_words("way", "plain"));
+    auto const with_assumed = figures::doubt_shares(g, "sum");
+    REQUIRE(with_assumed.size() == 2);
+    CHECK(with_assumed[0].input == "a");
+    CHECK_THAT(with_assumed[0].share, WithinRel(0.9, 1e-9)); // 0.3^2 to 0.1^2
+    CHECK(with_assumed[1].assumed);
+    CHECK(figures::doubt_shares(figures::run(model, Inputs().add("a", number(5)).add("b", number(1))), "sum").empty());
+    CHECK_THROWS_AS(figures::doubt_shares(f, "nothing"), std::out_of_range);
+}

@@ -91,7 +91,21 @@ struct Figure
 /// What the model can't answer becomes why_not. Wrong names or measures in `inputs` are std::logic_error.
 [[nodiscard]] Figure run(Model const& model, Inputs const& inputs);
 
-/// The same from what a person wrote; throws fields::InputProblems with all that is wrong.
+/// One input's part in an output's doubt.
+struct DoubtShare
+{
+    std::string input;
+    double share = 0.0; ///< of the variance; the shares add up to 1
+    bool assumed = false;
+};
+
+/// Which readings an output owes its doubt to, the largest first: each input is moved by one standard uncertainty
+/// either way while the others stay, (f(x + u) - f(x - u))/2 squared [gum-2008, 5.1]. Empty where nothing has doubt or
+/// nothing moves it. std::out_of_range for a name that is no output; std::logic_error for a model with inputs that are
+/// neither quantities nor choices (a pump's curve).
+[[nodiscard]] std::vector<DoubtShare> doubt_shares(Figure const& figure, std::string_view output);
+
+/// Runs a model on what a person wrote; throws fields::InputProblems with all that is wrong.
 [[nodiscard]] Figure run_written(Model const& model, fields::Node const& record);
 
 } // namespace padwalk::figures
