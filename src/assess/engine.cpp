@@ -41,7 +41,7 @@ std::vector<visit::Phrase> phrases(diagnosis::Knowledge const& knowledge)
 Engine::Engine(reference::Data data)
     : data_(std::move(data)), instruments_(reference::instruments(data_)), catalogue_(assess::catalogue(data_)),
       knowledge_(diagnosis::read_knowledge(data_)), vocabulary_(phrases(knowledge_)),
-      bibliography_(reference::bibliography(data_))
+      bibliography_(reference::bibliography(data_)), equilibria_(data_)
 {
 }
 

@@ -58,6 +58,16 @@ void Workbench::meaning(std::string text)
         out.figures.back().meaning = std::move(text);
 }
 
+void Workbench::verdict(std::string text)
+{
+    if (!last_kept_ || out.figures.empty())
+        return;
+    for (auto& output : out.figures.back().figure.outputs)
+        if (output.shape->name == "in_words")
+            output.words.clear();
+    meaning(std::move(text));
+}
+
 void Workbench::computed(std::size_t item, std::string const& id, double probability, std::string from,
                          std::string const& reading)
 {

@@ -27,6 +27,8 @@ public:
                            std::string label);
     /// Says what the last figure kept means.
     void meaning(std::string text);
+    /// The same, instead of the figure's own words, which know no doubt.
+    void verdict(std::string text);
 
     /// A finding that was computed with this probability; `from` says by which comparison. Computed again at the same
     /// item, the larger probability stands: it is so if either comparison says so.

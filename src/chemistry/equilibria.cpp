@@ -158,9 +158,28 @@ units::Molality State::carbonate_alkalinity() const
 // ---- Equilibria
 
 Equilibria::Equilibria(reference::Data const& data, CarbonateSet carbonate, CyanurateSet cyanurate)
-    : carbonate_(carbonate), cyanurate_(cyanurate),
-      table_(std::make_shared<SpeciesTable const>(species_table(data, carbonate, cyanurate)))
+    : Equilibria(carbonate, cyanurate,
+                 std::make_shared<SpeciesTable const>(species_tables(data, {{carbonate, cyanurate}}).front()))
 {
+}
+
+Equilibria::Equilibria(CarbonateSet carbonate, CyanurateSet cyanurate, std::shared_ptr<SpeciesTable const> table)
+    : carbonate_(carbonate), cyanurate_(cyanurate), table_(std::move(table))
+{
+}
+
+std::vector<Equilibria> Equilibria::of_all_sets(reference::Data const& data)
+{
+    std::vector<std::pair<CarbonateSet, CyanurateSet>> sets;
+    for (auto const carbonate : {CarbonateSet::plummer_busenberg, CarbonateSet::phreeqc})
+        for (auto const cyanurate : {CyanurateSet::obrien, CyanurateSet::wahman})
+            sets.emplace_back(carbonate, cyanurate);
+    auto tables = species_tables(data, sets);
+    std::vector<Equilibria> out;
+    for (std::size_t i = 0; i < sets.size(); ++i)
+        out.push_back(
+            Equilibria(sets[i].first, sets[i].second, std::make_shared<SpeciesTable const>(std::move(tables[i]))));
+    return out;
 }
 
 State Equilibria::state(Composition const& water, Solution const& s) const

@@ -25,19 +25,14 @@ constexpr double calcite_doubt = 0.01;
 /// Every choice of constants, made once.
 struct Engines
 {
-    explicit Engines(reference::Data const& data)
-        : sets{Equilibria(data, CarbonateSet::plummer_busenberg, CyanurateSet::obrien),
-               Equilibria(data, CarbonateSet::plummer_busenberg, CyanurateSet::wahman),
-               Equilibria(data, CarbonateSet::phreeqc, CyanurateSet::obrien),
-               Equilibria(data, CarbonateSet::phreeqc, CyanurateSet::wahman)},
-          handbook(handbook_table(data))
+    explicit Engines(reference::Data const& data) : sets(Equilibria::of_all_sets(data)), handbook(handbook_table(data))
     {
     }
     [[nodiscard]] Equilibria const& of(CarbonateSet a, CyanurateSet y) const
     {
         return sets[(a == CarbonateSet::phreeqc ? 2U : 0U) + (y == CyanurateSet::wahman ? 1U : 0U)];
     }
-    std::array<Equilibria, 4> sets;
+    std::vector<Equilibria> sets;
     HandbookTable handbook;
 };
 
@@ -145,10 +140,10 @@ struct SaturationOutput
         static Record<O> const record =
             Record<O>("saturation", "the state of the water")
                 .field("saturation_calcite", &O::saturation_calcite, "saturation index of calcite")
-                .field("saturation_aragonite", &O::saturation_aragonite, "saturation index of aragonite")
-                .field("saturation_gypsum", &O::saturation_gypsum, "saturation index of gypsum; none without sulfate")
                 .field("precipitation_potential", &O::precipitation_potential,
                        "calcium carbonate that would form before calcite is just saturated; below zero: dissolve")
+                .field("saturation_aragonite", &O::saturation_aragonite, "saturation index of aragonite")
+                .field("saturation_gypsum", &O::saturation_gypsum, "saturation index of gypsum; none without sulfate")
                 .field("other_set_calcite", &O::other_set_calcite, "index of calcite by the other set of constants")
                 .field("saturation_ph", &O::saturation_ph, "pH at which the index would be zero: pH - index")
                 .field("ryznar", &O::ryznar, "Ryznar index: 2 saturation pH - pH")
@@ -318,8 +313,9 @@ struct HeatedOutput
         using O = HeatedOutput;
         static Record<O> const record =
             Record<O>("heated_water", "the heated water")
-                .field("ph", &O::ph, "pH there")
                 .field("saturation_calcite", &O::saturation_calcite, "saturation index of calcite at the outlet")
+                .field("wall_calcite", &O::wall_calcite, "saturation index of calcite at the wall")
+                .field("ph", &O::ph, "pH at the outlet")
                 .field("saturation_aragonite", &O::saturation_aragonite, "saturation index of aragonite at the outlet")
                 .field("saturation_gypsum", &O::saturation_gypsum, "saturation index of gypsum at the outlet")
                 .field("other_set_calcite", &O::other_set_calcite, "index of calcite by the other set of constants")
@@ -327,7 +323,6 @@ struct HeatedOutput
                        "calcium carbonate that would form there before calcite is just saturated")
                 .field("log_co2_pressure", &O::log_co2_pressure, "log10 of the pressure of carbon dioxide, atm")
                 .field("wall_temperature", &O::wall_temperature, "of the exchanger's wall; none above 90 °C")
-                .field("wall_calcite", &O::wall_calcite, "saturation index of calcite at the wall")
                 .field("other_set_wall", &O::other_set_wall, "the same by the other set of constants")
                 .field("in_words", &O::in_words, "what that does to a heater");
         return record;

@@ -194,8 +194,8 @@ constexpr std::array<ComponentName, component_count> component_names{{{"hydrogen
 class Builder
 {
 public:
-    Builder(File rows, CarbonateSet carbonate, CyanurateSet cyanurate)
-        : rows_(std::move(rows)),
+    Builder(File const& rows, CarbonateSet carbonate, CyanurateSet cyanurate)
+        : rows_(rows),
           carbonate_(carbonate == CarbonateSet::plummer_busenberg ? InSet::plummer_busenberg : InSet::phreeqc),
           cyanurate_(cyanurate == CyanurateSet::obrien ? InSet::obrien : InSet::wahman)
     {
@@ -339,7 +339,7 @@ private:
         bad_data("no " + std::string(name) + " in this set");
     }
 
-    File rows_;
+    File const& rows_;
     InSet carbonate_, cyanurate_;
     SpeciesTable table_;
 };
@@ -376,9 +376,14 @@ std::size_t SpeciesTable::find(std::string_view name) const
     return absent;
 }
 
-SpeciesTable species_table(reference::Data const& data, CarbonateSet carbonate, CyanurateSet cyanurate)
+std::vector<SpeciesTable> species_tables(reference::Data const& data,
+                                         std::vector<std::pair<CarbonateSet, CyanurateSet>> const& sets)
 {
-    return Builder(reference::read_table<File>(data, file), carbonate, cyanurate).build();
+    auto const rows = reference::read_table<File>(data, file);
+    std::vector<SpeciesTable> out;
+    for (auto const& [carbonate, cyanurate] : sets)
+        out.push_back(Builder(rows, carbonate, cyanurate).build());
+    return out;
 }
 
 } // namespace padwalk::chemistry

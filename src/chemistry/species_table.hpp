@@ -126,7 +126,9 @@ struct SpeciesTable
     }
 };
 
-/// Throws reference::DataProblems where a row names what is not there or a set lacks what the solver needs.
-[[nodiscard]] SpeciesTable species_table(reference::Data const& data, CarbonateSet carbonate, CyanurateSet cyanurate);
+/// The tables of these choices of sets; the file is read once. Throws reference::DataProblems where a row names what is
+/// not there or a set lacks what the solver needs.
+[[nodiscard]] std::vector<SpeciesTable> species_tables(reference::Data const& data,
+                                                       std::vector<std::pair<CarbonateSet, CyanurateSet>> const& sets);
 
 } // namespace padwalk::chemistry

@@ -2,6 +2,7 @@
 /// Joins a visit to the models, figures to findings, findings to causes, causes to referrals.
 
 #include "padwalk/assess/assessment.hpp"
+#include "padwalk/chemistry/equilibria.hpp"
 #include "padwalk/diagnosis/inference.hpp"
 #include "padwalk/figures/catalogue.hpp"
 #include "padwalk/visit/phrases.hpp"
@@ -24,6 +25,8 @@ public:
     [[nodiscard]] diagnosis::Knowledge const& knowledge() const { return knowledge_; }
     [[nodiscard]] visit::Vocabulary const& vocabulary() const { return vocabulary_; }
     [[nodiscard]] std::map<std::string, reference::Source> const& bibliography() const { return bibliography_; }
+    /// The default sets of constants.
+    [[nodiscard]] chemistry::Equilibria const& equilibria() const { return equilibria_; }
 
 private:
     reference::Data data_;
@@ -32,6 +35,7 @@ private:
     diagnosis::Knowledge knowledge_;
     visit::Vocabulary vocabulary_;
     std::map<std::string, reference::Source> bibliography_;
+    chemistry::Equilibria equilibria_;
 };
 
 /// All models of all rooms.

@@ -94,8 +94,10 @@ private:
 class Equilibria
 {
 public:
-    Equilibria(reference::Data const& data, CarbonateSet carbonate = CarbonateSet::plummer_busenberg,
-               CyanurateSet cyanurate = CyanurateSet::obrien);
+    explicit Equilibria(reference::Data const& data, CarbonateSet carbonate = CarbonateSet::plummer_busenberg,
+                        CyanurateSet cyanurate = CyanurateSet::obrien);
+    /// One for each choice of sets, by carbonate set and then by cyanurate set, sooner than one by one.
+    [[nodiscard]] static std::vector<Equilibria> of_all_sets(reference::Data const& data);
 
     /// From measured pH and alkalinity: the total carbonate is found, what stands in `water` for it is not used.
     [[nodiscard]] State at_ph(Composition const& water, units::Ph ph) const;
@@ -115,6 +117,7 @@ public:
     [[nodiscard]] CyanurateSet cyanurate_set() const { return cyanurate_; }
 
 private:
+    Equilibria(CarbonateSet carbonate, CyanurateSet cyanurate, std::shared_ptr<struct SpeciesTable const> table);
     [[nodiscard]] State state(Composition const& water, struct Solution const& solution) const;
     [[nodiscard]] static struct Solution solution_of(State const& state);
 
