@@ -116,7 +116,7 @@ void summarise(Workbench& w)
 void collect_cautions_and_sources(Workbench& w)
 {
     std::vector<std::string> cautions;
-    std::set<std::string> keys;
+    std::set<std::string> keys = w.cited;
     for (auto const& alarm : w.out.alarms)
         add_once(cautions, alarm.cautions);
     for (auto const& referral : w.out.referrals)
@@ -132,6 +132,10 @@ void collect_cautions_and_sources(Workbench& w)
         keys.insert(w.engine.knowledge().finding(finding.id)->source.key);
     for (auto const& figure : w.out.figures)
         keys.insert(figure.figure.model->sources.begin(), figure.figure.model->sources.end());
+    for (auto const& reading : w.out.limits_broken)
+        for (auto const& limit : reading.broken_by)
+            if (!limit.from_memory)
+                keys.insert(limit.key);
     for (auto const& id : cautions)
         if (auto const* caution = w.engine.knowledge().caution(id))
             w.out.cautions.emplace_back(id, caution->say);

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <stdexcept>
 
 namespace padwalk::assess
 {
@@ -62,13 +63,23 @@ void heat(WaterBench& b)
 {
     if (!b.temperature)
         return;
+    against_published(b, chemistry::Parameter::water_temperature, units::Reading::of(*b.temperature));
     std::string const rule = b.spa() ? "spa_too_hot" : "pool_too_hot";
-    double const p = probability_above(*b.temperature, b.w.rules.limit<units::Temperature>(rule));
+    auto limit = b.w.rules.limit<units::Temperature>(rule);
+    std::string speaks = b.w.rules.cited(rule);
+    // The body that leads may allow less; more heat than what is safe for anyone nobody may allow.
+    auto const lead = band_of(b, chemistry::Parameter::water_temperature).high;
+    if (lead && lead->chosen && lead->bound.value < units::in_si(limit.value))
+    {
+        limit.value = units::of_si<units::Temperature>(lead->bound.value);
+        speaks = b.w.show(lead->bound) + whose(b, *lead);
+    }
+    double const p = probability_above(*b.temperature, limit);
     // A heater that runs away overheats the spa long before the pool, so a pool that is not hot clears nobody: as
     // evidence it would only move blame about the spa.
     if (p < 0.5 && !b.spa() && beside_a_spa(b))
         return;
-    b.w.computed(b.item, "water_too_hot", p, b.w.show(*b.temperature) + "; speaks above " + b.w.rules.cited(rule));
+    b.w.computed(b.item, "water_too_hot", p, b.w.show(*b.temperature) + "; speaks above " + speaks);
 }
 
 void cracks(Workbench& w, std::size_t shell)
@@ -113,11 +124,24 @@ visit::WaterTest const* newest(WaterBench& b)
     return found != nullptr ? found : &tests.back();
 }
 
+chemistry::LimitSet chosen(visit::Water const& water, std::vector<chemistry::LimitSet> const& sets)
+{
+    if (!water.limits)
+        return {};
+    std::string const id = fields::words_of<visit::LimitsOf>::words()[static_cast<std::size_t>(*water.limits)];
+    auto const found = std::find_if(sets.begin(), sets.end(), [&](auto const& set) { return set.id == id; });
+    if (found == sets.end())
+        throw std::logic_error("limits of '" + id + "' may be chosen and are not in the data");
+    return *found;
+}
+
 } // namespace
 
 void assess_waters(Workbench& w)
 {
     auto const bands = chemistry::working_bands(w.engine.data());
+    auto const limits = chemistry::published_limits(w.engine.data());
+    auto const sets = chemistry::limit_sets(w.engine.data());
     for (std::size_t i = 0; i < w.property.things().size(); ++i)
     {
         Thing const& t = w.property.at(i);
@@ -125,7 +149,8 @@ void assess_waters(Workbench& w)
             cracks(w, i);
         if (t.entry.kind != "water")
             continue;
-        WaterBench b{w, i, *t.water, nullptr, t.water->temperature, std::nullopt, bands};
+        WaterBench b{
+            w, i, *t.water, nullptr, t.water->temperature, std::nullopt, bands, limits, chosen(*t.water, sets)};
         b.test = newest(b);
         if (!b.temperature && b.test != nullptr)
             b.temperature = b.test->temperature;

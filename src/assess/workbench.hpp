@@ -4,6 +4,8 @@
 #include "property.hpp"
 #include "rules.hpp"
 
+#include <set>
+
 namespace padwalk::assess
 {
 
@@ -20,6 +22,7 @@ public:
     Assessment out;
     Property property;
     std::vector<diagnosis::Evidence> evidence; ///< one for each of out.findings, by place there
+    std::set<std::string> cited;               ///< keys of sources that sentences name
     std::vector<std::string> shared_reading; ///< for each of out.findings: the reading it shares with others, or empty
 
     /// Runs a model. The figure is kept if it was computed, or if it had what it needs and still could not be.

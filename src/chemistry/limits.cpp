@@ -1,8 +1,10 @@
 #include "padwalk/chemistry/limits.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <iterator>
 #include <stdexcept>
+#include <utility>
 
 namespace padwalk::chemistry
 {
@@ -18,6 +20,7 @@ struct WrittenRow
     Parameter parameter = Parameter::ph;
     Venue venue = Venue::all;
     Stabilizer stabilizer = Stabilizer::either;
+    std::string set;
     std::string body;
     Text low, ideal_low, ideal_high, high;
     std::string note;
@@ -34,6 +37,7 @@ struct WrittenRow
                 .field("venue", &WrittenRow::venue, "where it holds")
                 .required()
                 .field("stabilizer", &WrittenRow::stabilizer, "with or without cyanurate")
+                .field("set", &WrittenRow::set, "id of the set it belongs to")
                 .field("body", &WrittenRow::body, "who says so")
                 .field("low", &WrittenRow::low, "not allowed below")
                 .field("ideal_low", &WrittenRow::ideal_low, "recommended from")
@@ -48,10 +52,24 @@ struct WrittenRow
     }
 };
 
+struct WrittenSet
+{
+    std::string name;
+
+    static Record<WrittenSet> const& declaration()
+    {
+        static Record<WrittenSet> const record = Record<WrittenSet>("limit_set", "rows that belong together")
+                                                     .field("name", &WrittenSet::name, "whose they are")
+                                                     .required();
+        return record;
+    }
+};
+
 struct WrittenLimits
 {
     std::vector<WrittenRow> limits;
     std::vector<WrittenRow> working_bands;
+    fields::Named<WrittenSet> sets;
     fields::Named<reference::Source> sources;
 
     static Record<WrittenLimits> const& declaration()
@@ -62,6 +80,7 @@ struct WrittenLimits
                 .required()
                 .field("working_bands", &WrittenLimits::working_bands, "what an assessment uses")
                 .required()
+                .field("sets", &WrittenLimits::sets, "whose rows belong together, by id")
                 .field("sources", &WrittenLimits::sources, "works cited");
         return record;
     }
@@ -102,6 +121,17 @@ Bounds bounds(WrittenRow const& row)
     return out;
 }
 
+bool is_set(WrittenLimits const& table, std::string const& id)
+{
+    return std::any_of(table.sets.begin(), table.sets.end(), [&](auto const& set) { return set.first == id; });
+}
+
+// A row for water without, or with, cyanurate; not knowing, both may hold.
+bool may_hold(Stabilizer row, Stabilizer water)
+{
+    return row == Stabilizer::either || water == Stabilizer::either || row == water;
+}
+
 /// How much stricter: a band that asks for more chlorine; the only use of Stabilizer today.
 double lowest(WorkingBand const& band)
 {
@@ -121,11 +151,11 @@ units::Measure measure_of(Parameter parameter)
     case Parameter::alkalinity:
     case Parameter::calcium: return M::as_calcium_carbonate;
     case Parameter::cyanurate: return M::as_cyanuric_acid;
+    case Parameter::sulfate: return M::as_sulfate;
     case Parameter::bromine:
     case Parameter::dissolved_solids:
     case Parameter::copper:
-    case Parameter::iron:
-    case Parameter::sulfate: return M::as_itself;
+    case Parameter::iron: return M::as_itself;
     case Parameter::water_temperature: return M::temperature;
     case Parameter::cyanurate_to_chlorine:
     case Parameter::saturation_index: break;
@@ -136,8 +166,32 @@ units::Measure measure_of(Parameter parameter)
 std::vector<Limit> published_limits(reference::Data const& data)
 {
     std::vector<Limit> out;
-    for (auto const& row : reference::read_table<WrittenLimits>(data, path).limits)
-        out.push_back({row.parameter, row.venue, row.stabilizer, row.body, bounds(row), row.note, row.source});
+    auto const table = reference::read_table<WrittenLimits>(data, path);
+    for (auto const& row : table.limits)
+    {
+        if (!is_set(table, row.set))
+            refuse("the limits of '" + row.body + "' belong to no set that is listed");
+        out.push_back({row.parameter, row.venue, row.stabilizer, row.set, row.body, bounds(row), row.note, row.source});
+    }
+    return out;
+}
+
+std::vector<LimitSet> limit_sets(reference::Data const& data)
+{
+    auto const limits = published_limits(data);
+    auto const has = [&](std::string const& set, Parameter parameter)
+    {
+        return std::any_of(limits.begin(), limits.end(),
+                           [&](Limit const& limit)
+                           {
+                               return limit.set == set && limit.parameter == parameter && limit.venue != Venue::other &&
+                                      (limit.bounds.low || limit.bounds.high);
+                           });
+    };
+    std::vector<LimitSet> out;
+    for (auto const& [id, set] : reference::read_table<WrittenLimits>(data, path).sets)
+        if (has(id, Parameter::ph) && has(id, Parameter::free_chlorine))
+            out.push_back({id, set.name});
     return out;
 }
 
@@ -165,14 +219,91 @@ WorkingBand const* working_band(std::vector<WorkingBand> const& bands, Parameter
     WorkingBand const* found = nullptr;
     for (auto const& band : bands)
     {
-        bool const holds =
-            stabilizer == Stabilizer::either || band.stabilizer == Stabilizer::either || band.stabilizer == stabilizer;
-        if (band.parameter != parameter || band.venue != venue || !holds)
+        if (band.parameter != parameter || band.venue != venue || !may_hold(band.stabilizer, stabilizer))
             continue;
         if (found == nullptr || lowest(band) > lowest(*found))
             found = &band;
     }
     return found;
+}
+
+std::vector<LimitCompared> compared(std::vector<Limit> const& limits, Parameter parameter, Venue venue,
+                                    units::Reading const& reading, Stabilizer stabilizer)
+{
+    if (reading.measure != measure_of(parameter))
+        throw std::logic_error("a reading and its limits are of different measures");
+    // A limit written in ppm and a reading worked out in kg/m3 may differ in the last digit.
+    double const slack = 1e-9 * std::abs(reading.value);
+    std::vector<LimitCompared> out;
+    for (auto const& limit : limits_for(limits, parameter, venue))
+    {
+        auto const& [low, ideal_low, ideal_high, high] = limit.bounds;
+        if ((!low && !high) || !may_hold(limit.stabilizer, stabilizer))
+            continue;
+        bool const below = low && reading.value < low->value - slack;
+        bool const above = high && reading.value > high->value + slack;
+        out.push_back({limit, below ? Standing::below : above ? Standing::above : Standing::within});
+    }
+    return out;
+}
+
+namespace
+{
+
+// Which of two rows of a set says more of a venue; of equals the first stays.
+bool leads_before(Limit const& a, Limit const& b, bool stabilizer_known)
+{
+    auto const rank = [](Limit const& row) {
+        return std::pair{row.source.seen == reference::Seen::memory, row.venue == Venue::all};
+    };
+    if (rank(a) != rank(b))
+        return rank(a) < rank(b);
+    bool const differ = a.stabilizer != b.stabilizer;
+    return differ && (stabilizer_known ? b.stabilizer == Stabilizer::either
+                                       : a.bounds.low && b.bounds.low && a.bounds.low->value > b.bounds.low->value);
+}
+
+std::optional<LeadingBound> bound_of_set(std::vector<Limit> const& rows, std::string const& set, Stabilizer stabilizer,
+                                         std::optional<units::Reading> Bounds::*end)
+{
+    Limit const* best = nullptr;
+    for (auto const& row : rows)
+        if (row.set == set && row.bounds.*end && may_hold(row.stabilizer, stabilizer) &&
+            (best == nullptr || leads_before(row, *best, stabilizer != Stabilizer::either)))
+            best = &row;
+    if (best == nullptr)
+        return std::nullopt;
+    return LeadingBound{*(best->bounds.*end), best->body, best->source, true};
+}
+
+// A working band is a choice among the rows: whose it is stands in the row of the same source.
+std::optional<LeadingBound> bound_of_band(std::vector<Limit> const& limits, WorkingBand const* band,
+                                          std::optional<units::Reading> Bounds::*end)
+{
+    if (band == nullptr || !(band->bounds.*end))
+        return std::nullopt;
+    auto const row = std::find_if(limits.begin(), limits.end(),
+                                  [&](Limit const& limit) { return limit.source.key == band->source.key; });
+    return LeadingBound{*(band->bounds.*end), row != limits.end() ? row->body : std::string(), band->source, false};
+}
+
+} // namespace
+
+LeadingBand leading_band(std::vector<Limit> const& limits, std::vector<WorkingBand> const& bands,
+                         std::string const& set, Parameter parameter, Venue venue, Stabilizer stabilizer)
+{
+    auto const rows = set.empty() ? std::vector<Limit>() : limits_for(limits, parameter, venue);
+    auto const* band = working_band(bands, parameter, venue, stabilizer);
+    LeadingBand out{bound_of_set(rows, set, stabilizer, &Bounds::low),
+                    bound_of_set(rows, set, stabilizer, &Bounds::high)};
+    if (!out.low)
+        out.low = bound_of_band(limits, band, &Bounds::low);
+    if (!out.high)
+        out.high = bound_of_band(limits, band, &Bounds::high);
+    // A body that allows less than the working band's other end leaves nothing between: its own end stands alone.
+    if (out.low && out.high && out.low->bound.value > out.high->bound.value)
+        (out.low->chosen ? out.high : out.low).reset();
+    return out;
 }
 
 } // namespace padwalk::chemistry

@@ -335,8 +335,8 @@ std::vector<figures::Model> models(reference::Data const& data)
     auto const bands = working_bands(data);
     std::vector<figures::Model> out{saturation_model(data), carbonate_model(data), combined_model(bands),
                                     ratio_model(bands)};
-    for (auto& more : water_models(data))
-        out.push_back(std::move(more));
+    for (auto const& group : {water_models(data), sanitizer_models(data)})
+        out.insert(out.end(), group.begin(), group.end());
     return out;
 }
 

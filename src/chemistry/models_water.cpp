@@ -1,12 +1,16 @@
 // The figures that compute a water's state: as it is, heated, dosed.
 #include "model_groups.hpp"
 
+#include "padwalk/chemistry/conductivity.hpp"
+#include "padwalk/chemistry/drift_rates.hpp"
 #include "padwalk/chemistry/equilibria.hpp"
 #include "padwalk/chemistry/saturation_handbook.hpp"
 #include "padwalk/numerics/number_text.hpp"
 #include "padwalk/physics/range.hpp"
 
+#include <algorithm>
 #include <cmath>
+#include <functional>
 #include <optional>
 
 namespace padwalk::chemistry
@@ -17,15 +21,15 @@ namespace
 using fields::Record;
 using units::Number;
 
-/// log10 of the pressure of carbon dioxide in open air, 420 ppm at one atmosphere.
-double const open_air = std::log10(420e-6);
 /// Standard uncertainty of log K of calcite as its authors state it, half their 0.02 [plummer-busenberg-1982].
 constexpr double calcite_doubt = 0.01;
 
 /// Every choice of constants, made once.
 struct Engines
 {
-    explicit Engines(reference::Data const& data) : sets(Equilibria::of_all_sets(data)), handbook(handbook_table(data))
+    explicit Engines(reference::Data const& data)
+        : sets(Equilibria::of_all_sets(data)), handbook(handbook_table(data)), conductivity(conductivity_table(data)),
+          open_air(air_carbon_dioxide(drift_table(data)))
     {
     }
     [[nodiscard]] Equilibria const& of(CarbonateSet a, CyanurateSet y) const
@@ -34,6 +38,8 @@ struct Engines
     }
     std::vector<Equilibria> sets;
     HandbookTable handbook;
+    ConductivityTable conductivity;
+    double open_air; ///< log10 of the pressure of carbon dioxide, atm
 };
 
 CarbonateSet other(CarbonateSet set)
@@ -49,6 +55,8 @@ CyanurateSet other(CyanurateSet set)
 /// What every figure here asks of a water.
 struct WaterInput : WaterReadings
 {
+    std::optional<units::Conductivity> conductivity;
+    std::optional<units::AsItself> dissolved_solids;
     CarbonateSet constants = CarbonateSet::plummer_busenberg;
     CyanurateSet cyanurate_constants = CyanurateSet::obrien;
     Number model_doubt{};
@@ -92,6 +100,12 @@ template <class T> Record<T>&& with_water_fields(Record<T>&& record)
         .field("free_chlorine", in<T>(&WaterReadings::free_chlorine), "free chlorine")
         .otherwise("0 ppm", "not given")
         .within("0 ppm", "200 ppm")
+        .field("conductivity", in<T>(&WaterInput::conductivity),
+               "conductivity as a meter shows it for 25 °C; salt is raised until it fits")
+        .within("0 uS/cm", "90000 uS/cm")
+        .field("dissolved_solids", in<T>(&WaterInput::dissolved_solids),
+               "dissolved solids by weight; salt is raised until they fit")
+        .within("0 ppm", "60000 ppm")
         .field("constants", in<T>(&WaterInput::constants), "constants of carbonate, calcite and ion pairs")
         .otherwise("plummer_busenberg_1982", "measured to 90 °C and peer-reviewed")
         .field("cyanurate_constants", in<T>(&WaterInput::cyanurate_constants), "constants of cyanurate")
@@ -100,6 +114,19 @@ template <class T> Record<T>&& with_water_fields(Record<T>&& record)
                "what the constants may be off by, in differences between the two sets and the authors' own doubt")
         .otherwise("0 ± 1", "the other set is as likely to be right (judgement)")
         .within("-3", "3");
+}
+
+/// The readings, with as much salt as their conductivity or dissolved solids show there to be.
+WaterReadings fitted(WaterInput const& in, Engines const& engines)
+{
+    WaterReadings r = in;
+    auto raise = [&](units::AsSodiumChloride found) { r.salt = std::max(r.salt, found, std::less<>()); };
+    if (in.dissolved_solids)
+        raise(salt_to_fit_solids(in, *in.dissolved_solids));
+    if (in.conductivity)
+        raise(
+            salt_to_fit(engines.of(in.constants, in.cyanurate_constants), in, *in.conductivity, engines.conductivity));
+    return r;
 }
 
 // How far the index may be off for its constants alone, one standard uncertainty times model_doubt.
@@ -132,7 +159,8 @@ struct SaturationOutput
     Number log_co2_pressure{};
     units::Ph air_ph{};
     units::AsChlorine hocl{}, ocl{}, held_chlorine{}, other_set_hocl{};
-    std::string in_words, handbook_in_words, drift_in_words;
+    units::AsSodiumChloride salt_used{};
+    std::string in_words, hand_method, drift;
 
     static Record<SaturationOutput> const& declaration()
     {
@@ -159,9 +187,10 @@ struct SaturationOutput
                 .field("ocl", &O::ocl, "hypochlorite")
                 .field("held_chlorine", &O::held_chlorine, "chlorine held by cyanurate; the kit counts it as free")
                 .field("other_set_hocl", &O::other_set_hocl, "hypochlorous acid by the other set of constants")
+                .field("salt_used", &O::salt_used, "salt it was computed with")
                 .field("in_words", &O::in_words, "corrosive, balanced or scaling")
-                .field("handbook_in_words", &O::handbook_in_words, "why the hand method differs")
-                .field("drift_in_words", &O::drift_in_words, "which way pH will go by itself");
+                .field("hand_method", &O::hand_method, "why the hand method differs")
+                .field("drift", &O::drift, "which way pH will go by itself");
         return record;
     }
 };
@@ -176,7 +205,7 @@ struct SaturationInput : WaterInput
     }
 };
 
-std::optional<Number> hand_index(WaterInput const& in, State const& s, HandbookTable const& table)
+std::optional<Number> hand_index(WaterReadings const& in, State const& s, HandbookTable const& table)
 {
     // the salts that were read, by weight, as a dissolved solids meter would count them
     double const solids = in.salt.value() + in.calcium.value() + in.alkalinity.value() + in.magnesium.value() +
@@ -197,7 +226,8 @@ std::optional<Number> hand_index(WaterInput const& in, State const& s, HandbookT
 SaturationOutput saturation(WaterInput const& in, Engines const& engines)
 {
     auto const& engine = engines.of(in.constants, in.cyanurate_constants);
-    auto const water = composition_of(in);
+    auto const readings = fitted(in, engines);
+    auto const water = composition_of(readings);
     State const s = engine.at_ph(water, in.ph);
     State const t = engines.of(other(in.constants), other(in.cyanurate_constants)).at_ph(water, in.ph);
     double const calcite = s.saturation(Mineral::calcite), others = t.saturation(Mineral::calcite);
@@ -212,14 +242,15 @@ SaturationOutput saturation(WaterInput const& in, Engines const& engines)
         out.saturation_ph = units::Ph::from_value(in.ph.value() - calcite - moved);
     if (std::isfinite(calcite))
         out.ryznar = Number::from_value(in.ph.value() - 2 * (calcite + moved));
-    out.handbook_index = hand_index(in, s, engines.handbook);
+    out.handbook_index = hand_index(readings, s, engines.handbook);
+    out.salt_used = readings.salt;
     out.carbonate_alkalinity = alkalinity(s.carbonate_alkalinity());
     out.cyanurate_alkalinity = alkalinity(s.cyanurate_alkalinity());
     out.borate_alkalinity = alkalinity(s.borate_alkalinity());
     out.total_carbonate = s.composition().totals.carbonate;
     out.ionic_strength = s.ionic_strength();
     out.log_co2_pressure = Number::from_value(s.log_co2_pressure());
-    out.air_ph = engine.at_co2(water, open_air).ph();
+    out.air_ph = engine.at_co2(water, engines.open_air).ph();
     out.hocl = as_chlorine(s.hypochlorous_acid());
     out.ocl = as_chlorine(s.hypochlorite());
     out.held_chlorine = as_chlorine(s.held_chlorine());
@@ -238,23 +269,22 @@ void say_saturation(WaterInput const& in, SaturationOutput& out, HandbookTable c
         double const gap = (*out.handbook_index - *out.saturation_calcite).value();
         constexpr double cold_kelvin = 294.3, much_salt = 2.5; // where the hand method's own page says it strays
         std::string why = "it knows no ion pairs and its rows are rounded to 0.1";
-        if (in.salt.value() >= much_salt)
+        if (out.salt_used.value() >= much_salt)
             why = "it takes salt water for fresh water";
         else if (in.temperature.value() < cold_kelvin)
             why = "its rows for cold water are too steep";
-        out.handbook_in_words =
-            "the hand method reads " + two_places(std::abs(gap)) + (gap < 0 ? " lower: " : " higher: ") + why;
+        out.hand_method = "reads " + two_places(std::abs(gap)) + (gap < 0 ? " lower: " : " higher: ") + why;
         if (std::abs(gap) < 0.05)
-            out.handbook_in_words = "the hand method agrees within 0.05";
+            out.hand_method = "agrees within 0.05";
     }
     double const way = out.air_ph.value() - in.ph.value();
     if (std::abs(way) < 0.1)
-        out.drift_in_words = "near balance with open air: pH stays";
+        out.drift = "near balance with open air: pH stays";
     else
-        out.drift_in_words = std::string("pH will ") + (way > 0 ? "rise" : "fall") + " toward " +
-                             numerics::number_text(std::round(out.air_ph.value() * 10) / 10) +
-                             (way > 0 ? " as carbon dioxide leaves; jets and falls hurry it"
-                                      : " as carbon dioxide comes in from the air");
+        out.drift = std::string("pH will ") + (way > 0 ? "rise" : "fall") + " toward " +
+                    numerics::number_text(std::round(out.air_ph.value() * 10) / 10) +
+                    (way > 0 ? " as carbon dioxide leaves; jets and falls hurry it"
+                             : " as carbon dioxide comes in from the air");
 }
 
 figures::Model saturation_model(std::shared_ptr<Engines const> engines)
@@ -340,7 +370,7 @@ HeatedOutput heated_water(HeatedInput const& in, Engines const& engines)
 {
     auto const& mine = engines.of(in.constants, in.cyanurate_constants);
     auto const& others = engines.of(other(in.constants), in.cyanurate_constants);
-    auto const water = composition_of(in);
+    auto const water = composition_of(fitted(in, engines));
     State const s = mine.at_ph(water, in.ph), t = others.at_ph(water, in.ph);
     State const hot = heated(mine, s, in.outlet_temperature), hot_too = heated(others, t, in.outlet_temperature);
     double const calcite = hot.saturation(Mineral::calcite), calcite_too = hot_too.saturation(Mineral::calcite);
@@ -472,9 +502,10 @@ DosedOutput dosed_water(DosedInput const& in, Engines const& engines)
     added.carbonate = bicarbonate + carbonate;
     added.sodium = bicarbonate + 2.0 * carbonate;
     added.calcium = calcium;
+    auto const start = composition_of(fitted(in, engines));
     auto after = [&](Equilibria const& e)
     {
-        Composition water = e.at_ph(composition_of(in), in.ph).composition();
+        Composition water = e.at_ph(start, in.ph).composition();
         water.totals = water.totals + added;
         if (!in.co2_pressure)
             return e.of(water);

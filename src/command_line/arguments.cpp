@@ -16,6 +16,8 @@ constexpr char const* general_help =
     "\n"
     "usage: padwalk COMMAND [options]\n"
     "  assess VISIT.yaml          the main job: findings, likely causes, whom to send\n"
+    "  water VISIT.yaml           for the owner: the water, what to add, when to swim\n"
+    "  water key=value …          the same from readings: ph=7.9 \"alkalinity=130 ppm\"\n"
     "  check VISIT.yaml           only say what is wrong with the file\n"
     "  figure [NAME [key=value …]] list the figures, explain one, or compute it\n"
     "  sheet --for spa,pump,…     a visit file to fill in\n"
@@ -24,16 +26,17 @@ constexpr char const* general_help =
     "options\n"
     "  --units us|si     print US customary or SI units [us]; both are always read\n"
     "  --json            print JSON\n"
-    "  --html FILE       also write the report as one HTML page (assess)\n"
+    "  --html FILE       also write the report as one HTML page (assess, water)\n"
+    "  --days N          how far the water's forecast goes [30]\n"
     "  --force           replace FILE if it is there\n"
     "  --lines           figure: read JSON lines on standard input, write one each\n"
     "  --data DIR        use this folder in place of the built-in data\n"
     "  -h, --help        this text; --version the version\n"
     "\n"
-    "exit status: 0 nothing to refer, 1 something to refer, 2 unsafe, 3 input problem\n"
+    "exit status: 0 nothing to refer or do, 1 something, 2 unsafe, 3 input problem\n"
     "VISIT.yaml may be '-' for standard input. NO_COLOR turns colour off.\n";
 
-std::vector<std::string> const commands{"assess", "check", "figure", "sheet", "schema"};
+std::vector<std::string> const commands{"assess", "water", "check", "figure", "sheet", "schema"};
 
 void add_common(CLI::App& app, Arguments& out, std::string& system)
 {
@@ -68,7 +71,7 @@ Arguments parse(std::vector<std::string> const& arguments)
         std::string const near = fields::nearest(arguments[0], commands);
         throw UsageProblem(
             "unknown command '" + arguments[0] + "'" +
-            (near.empty() ? "; one of assess, check, figure, sheet, schema" : "; did you mean '" + near + "'?"));
+            (near.empty() ? "; one of assess, water, check, figure, sheet, schema" : "; did you mean '" + near + "'?"));
     }
     CLI::App app;
     app.set_help_flag("");
@@ -83,6 +86,12 @@ Arguments parse(std::vector<std::string> const& arguments)
     assess->add_flag("--json", out.json);
     assess->add_option("--html", out.html);
     assess->add_flag("--force", out.force);
+    CLI::App* water = app.add_subcommand("water");
+    water->add_option("given", out.given);
+    water->add_flag("--json", out.json);
+    water->add_option("--html", out.html);
+    water->add_flag("--force", out.force);
+    water->add_option("--days", out.days);
     CLI::App* check = app.add_subcommand("check");
     check->add_option("visit", out.visit);
     check->add_flag("--json", out.json);
@@ -95,7 +104,7 @@ Arguments parse(std::vector<std::string> const& arguments)
     std::vector<std::string> parts;
     sheet->add_option("--for", parts)->delimiter(',');
     CLI::App* schema = app.add_subcommand("schema");
-    for (auto* sub : {assess, check, figure, sheet, schema})
+    for (auto* sub : {assess, water, check, figure, sheet, schema})
         sub->set_help_flag("");
     try
     {
@@ -121,10 +130,29 @@ Arguments parse(std::vector<std::string> const& arguments)
     out.system = system == "si" ? units::System::si : units::System::us;
     out.parts = parts;
     using C = Arguments::Command;
-    out.command = *assess ? C::assess : *check ? C::check : *figure ? C::figure : *sheet ? C::sheet : C::schema;
+    out.command = *assess   ? C::assess
+                  : *water  ? C::water
+                  : *check  ? C::check
+                  : *figure ? C::figure
+                  : *sheet  ? C::sheet
+                            : C::schema;
     bool const wants_visit = out.command == C::assess || out.command == C::check;
     if (wants_visit && out.visit.empty())
         throw UsageProblem("name the visit file, for example 'padwalk assess visit.yaml'");
+    if (out.command == C::water)
+    {
+        bool const file = !out.given.empty() && out.given.front().find('=') == std::string::npos;
+        if (out.given.empty())
+            throw UsageProblem(
+                "name the visit file or give readings, for example 'padwalk water ph=7.9 \"alkalinity=130 "
+                "ppm\" \"calcium=250 ppm\" \"temperature=84 degF\" \"volume=16000 gal\"'");
+        if (file && out.given.size() > 1)
+            throw UsageProblem("one visit file, or readings as key=value, not both");
+        if (file)
+            out.visit = out.given.front(), out.given.clear();
+        if (out.days < 1 || out.days > 400)
+            throw UsageProblem("--days is 1 to 400");
+    }
     if (out.lines && (out.figure.empty() || !out.given.empty()))
         throw UsageProblem(
             "--lines wants the name of one figure and no key=value, for example 'padwalk figure turnover --lines'");

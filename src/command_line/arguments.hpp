@@ -16,6 +16,7 @@ struct Arguments
         help,
         version,
         assess,
+        water,
         check,
         figure,
         schema,
@@ -26,6 +27,7 @@ struct Arguments
     std::string visit;              ///< path of the visit file
     std::string figure;             ///< name; empty: list them
     std::vector<std::string> given; ///< key=value
+    int days = 30;                  ///< of the water's forecast
     bool json = false;
     bool lines = false;
     bool force = false;

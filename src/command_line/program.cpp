@@ -2,14 +2,17 @@
 
 #include "arguments.hpp"
 #include "padwalk/assess/assess.hpp"
+#include "padwalk/assess/water_sheet.hpp"
 #include "padwalk/report/figures.hpp"
 #include "padwalk/report/html.hpp"
 #include "padwalk/report/json.hpp"
 #include "padwalk/report/schema.hpp"
 #include "padwalk/report/text.hpp"
+#include "padwalk/units/definitions.hpp"
 #include "padwalk/visit/phrases.hpp"
 #include "padwalk/visit/sheet.hpp"
 
+#include <algorithm>
 #include <istream>
 #include <ostream>
 
@@ -94,6 +97,90 @@ int assess_visit(Arguments const& arguments, World& world)
     case assess::Outcome::nothing_found: break;
     }
     return nothing_to_refer;
+}
+
+bool has_field(fields::RecordShape const& shape, std::string const& name)
+{
+    return std::any_of(shape.fields.begin(), shape.fields.end(), [&](auto const& f) { return f.name == name; });
+}
+
+// Readings on the command line as the visit file they stand for.
+std::string visit_of_readings(std::vector<std::string> const& given)
+{
+    std::string water, test;
+    std::vector<fields::Problem> problems;
+    for (auto const& pair : given)
+    {
+        std::size_t const equals = pair.find('=');
+        std::string const key = equals == std::string::npos ? pair : fields::normal_key(pair.substr(0, equals));
+        std::string value = equals == std::string::npos ? std::string() : pair.substr(equals + 1);
+        bool const of_test = has_field(visit::WaterTest::declaration().shape(), key);
+        bool const of_water = has_field(visit::Water::declaration().shape(), key);
+        if (value.empty() || !(of_test || of_water))
+        {
+            std::vector<std::string> names;
+            for (auto const* shape : {&visit::WaterTest::declaration().shape(), &visit::Water::declaration().shape()})
+                for (auto const& f : shape->fields)
+                    names.push_back(f.name);
+            std::string const near = fields::nearest(key, names);
+            problems.push_back({{},
+                                0,
+                                "'" + pair + "' is not a reading of a water",
+                                near.empty() || near == key ? "write key=value, for example \"alkalinity=90 ppm\""
+                                                            : "did you mean '" + near + "'?",
+                                {}});
+            continue;
+        }
+        std::string quoted;
+        for (char const c : value)
+            quoted += c == '"' || c == '\\' ? std::string("\\") + c : std::string(1, c);
+        std::string const line = key + ": \"" + quoted + "\"\n";
+        (of_test ? test : water) += (of_test ? "        " : "    ") + line;
+    }
+    if (!problems.empty())
+        throw fields::InputProblems(problems);
+    std::string const item = test.empty() ? std::string() : "    tests:\n      - " + test.substr(8);
+    return "waters:\n  water:\n" + water + item;
+}
+
+int water(Arguments const& arguments, World& world)
+{
+    assess::Engine const engine(data_for(arguments, world));
+    Arguments named = arguments;
+    std::string text;
+    try
+    {
+        if (arguments.visit.empty())
+        {
+            named.visit = "readings";
+            text = visit_of_readings(arguments.given);
+        }
+        else
+            text = world.read_file(arguments.visit);
+    }
+    catch (fields::InputProblems const& bad)
+    {
+        world.err << fields::as_text(bad.list(), "padwalk water", {});
+        return input_problem;
+    }
+    auto const read = visit_or_problems(text, named, engine.instruments(), world);
+    if (!read)
+        return input_problem;
+    if (read->visit.waters.empty())
+        throw UsageProblem("there is no water in " + named.visit + ": add a pool or spa under 'waters'");
+    auto const ahead = units::of_si<units::Duration>(arguments.days * units::exact::day);
+    auto const report = assess::assess_water(*read, engine, arguments.system, ahead);
+    if (!arguments.html.empty())
+        world.write_file(arguments.html, report::as_html(report, arguments.system), arguments.force);
+    if (arguments.json)
+        world.out << report::as_json(report, arguments.system);
+    else
+        world.out << report::as_text(report, {arguments.system, world.columns, world.colour});
+    if (!arguments.html.empty())
+        world.err << "sheet written to " << arguments.html << "\n";
+    if (report.assessment.outcome == assess::Outcome::unsafe)
+        return unsafe;
+    return report.something_to_do ? something_to_refer : nothing_to_refer;
 }
 
 int check_visit(Arguments const& arguments, World& world)
@@ -235,6 +322,7 @@ int dispatch(Arguments const& arguments, World& world)
     case Arguments::Command::help: world.out << arguments.help; return done;
     case Arguments::Command::version: world.out << "padwalk " PADWALK_VERSION "\n"; return done;
     case Arguments::Command::assess: return assess_visit(arguments, world);
+    case Arguments::Command::water: return water(arguments, world);
     case Arguments::Command::check: return check_visit(arguments, world);
     case Arguments::Command::figure: return figure(arguments, world);
     case Arguments::Command::schema:

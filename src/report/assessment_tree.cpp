@@ -218,6 +218,29 @@ Tree tree(assess::FigureEntry const& entry, units::System system)
                          .add("meaning", entry.meaning));
 }
 
+Tree tree(assess::LimitsBroken const& reading)
+{
+    Tree broken = list_of(reading.broken_by,
+                          [](assess::BrokenLimit const& limit)
+                          {
+                              return std::move(Tree::map()
+                                                   .add("body", limit.body)
+                                                   .add("key", limit.key)
+                                                   .add("bound", limit.bound)
+                                                   .add("note", limit.note)
+                                                   .add("seen", limit.from_memory ? "from memory, not confirmed" : "")
+                                                   .add("leads", limit.leads));
+                          });
+    return std::move(Tree::map()
+                         .add("item", reading.item)
+                         .add("parameter", reading.parameter)
+                         .add("reading", reading.reading)
+                         .add("broken_by", std::move(broken))
+                         .add("kept_by", reading.kept_by)
+                         .add("leading", reading.leading)
+                         .add("leading_verdict", reading.leading_verdict));
+}
+
 Tree tree(fields::Problem const& odd)
 {
     return std::move(Tree::map()
@@ -297,6 +320,7 @@ Tree assessment_tree(assess::Assessment const& a, units::System system)
     out.add("referrals", trees(a.referrals));
     out.add("next", trees(a.next));
     out.add("figures", trees(a.figures, system));
+    out.add("limits_broken", trees(a.limits_broken));
     out.add("readings", trees(a.readings, system));
     out.add("findings", trees(a.findings));
     add_basis(out, a);

@@ -137,17 +137,15 @@ std::string markup(Section const& section)
 
 } // namespace
 
-std::string as_html(assess::Assessment const& assessment, units::System system)
+std::string html_of(Page const& page, std::string const& on)
 {
-    Page const page = page_of(assessment, system);
     std::string out =
         "<!doctype html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n"
         "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n"
         "<meta name=\"referrer\" content=\"no-referrer\">\n"
         "<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src 'unsafe-inline'\">\n";
-    out += element("title", page.title + (assessment.on.empty() ? "" : ", " + assessment.on)) + "\n<style>" +
-           std::string(html_style()) + "</style>\n</head>\n<body>\n<main>\n<header>\n" + element("h1", page.title) +
-           "\n";
+    out += element("title", page.title + (on.empty() ? "" : ", " + on)) + "\n<style>" + std::string(html_style()) +
+           "</style>\n</head>\n<body>\n<main>\n<header>\n" + element("h1", page.title) + "\n";
     for (auto const& line : page.about)
         out += element("p", line) + "\n";
     out += "</header>\n";
@@ -157,6 +155,16 @@ std::string as_html(assess::Assessment const& assessment, units::System system)
     for (auto const& line : page.foot)
         out += element("p", line) + "\n";
     return out + "</footer>\n</main>\n</body>\n</html>\n";
+}
+
+std::string as_html(assess::Assessment const& assessment, units::System system)
+{
+    return html_of(page_of(assessment, system), assessment.on);
+}
+
+std::string as_html(assess::WaterReport const& report, units::System system)
+{
+    return html_of(water_page(report, system), report.assessment.on);
 }
 
 } // namespace padwalk::report

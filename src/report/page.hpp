@@ -2,7 +2,7 @@
 /// What a report says and in which order, before it is laid out: one content for the terminal and for HTML. Texts are
 /// as they came; whoever lays them out cleans and escapes them.
 
-#include "padwalk/assess/assessment.hpp"
+#include "padwalk/assess/water_sheet.hpp"
 
 #include <map>
 
@@ -89,6 +89,7 @@ using Said = std::map<std::string, std::string>;
                                                      std::string const& here, Said& said);
 
 [[nodiscard]] Page page_of(assess::Assessment const& assessment, units::System system);
+[[nodiscard]] Page water_page(assess::WaterReport const& report, units::System system);
 
 // The sections, each without blocks where there is nothing to say.
 [[nodiscard]] Section danger_section(assess::Assessment const& a, Said& said);
@@ -101,6 +102,7 @@ using Said = std::map<std::string, std::string>;
 [[nodiscard]] Section meanwhile_section(assess::Assessment const& a, Said& said);
 [[nodiscard]] Section figure_section(assess::Assessment const& a, units::System system);
 [[nodiscard]] Section comparison_section(assess::Assessment const& a);
+[[nodiscard]] Section limits_section(assess::Assessment const& a);
 [[nodiscard]] Section reading_section(assess::Assessment const& a, units::System system);
 [[nodiscard]] Section note_section(assess::Assessment const& a);
 [[nodiscard]] Section understanding_section(assess::Assessment const& a);

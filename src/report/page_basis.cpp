@@ -209,6 +209,45 @@ Section comparison_section(assess::Assessment const& a)
     return out;
 }
 
+namespace
+{
+
+// 'New York (7.4 to 7.8) [key]'; what is only remembered is not cited.
+std::string broken_text(assess::BrokenLimit const& limit)
+{
+    return limit.body + " (" + glued(limit.bound) +
+           (limit.from_memory ? ", from memory, not confirmed)" : ") [" + limit.key + "]");
+}
+
+} // namespace
+
+Section limits_section(assess::Assessment const& a)
+{
+    constexpr std::size_t bodies_named = 3; // all stand in JSON, with their conditions
+    Section out{"limits", "Published limits", {}};
+    Table table{"Readings outside some body's limits; most are for public pools, some under conditions",
+                {"reading", "limits"},
+                {},
+                0,
+                true};
+    for (auto const& reading : a.limits_broken)
+    {
+        std::vector<std::string> said;
+        for (std::size_t i = 0; i < reading.broken_by.size() && i < bodies_named; ++i)
+            said.push_back(broken_text(reading.broken_by[i]));
+        if (reading.broken_by.size() > bodies_named)
+            said.push_back(std::to_string(reading.broken_by.size() - bodies_named) + " more");
+        if (reading.kept_by > 0)
+            said.push_back("kept: " + std::to_string(reading.kept_by));
+        if (!reading.leading_verdict.empty())
+            said.push_back(reading.leading_verdict + " the limit used here (" + reading.leading + ")");
+        table.rows.push_back({{at_item(a, reading.parameter + " " + glued(reading.reading), reading.item), {}},
+                              {"broken: " + joined(said, "; ", "; "), {}}});
+    }
+    put(out, std::move(table));
+    return out;
+}
+
 Section reading_section(assess::Assessment const& a, units::System system)
 {
     Section out{"readings", "Readings taken", {}};

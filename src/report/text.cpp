@@ -91,9 +91,8 @@ void lay(Paper& paper, Table const& table)
 
 } // namespace
 
-std::string as_text(assess::Assessment const& assessment, TextOptions const& options)
+std::string text_of(Page const& page, TextOptions const& options)
 {
-    Page const page = page_of(assessment, options.system);
     Paper paper(options.columns, options.colour);
     paper.write(page.title, 0, {}, Ink::strong);
     for (auto const& line : page.about)
@@ -109,6 +108,16 @@ std::string as_text(assess::Assessment const& assessment, TextOptions const& opt
     for (auto const& line : page.foot)
         paper.write(line, 0, {}, Ink::quiet);
     return paper.take();
+}
+
+std::string as_text(assess::Assessment const& assessment, TextOptions const& options)
+{
+    return text_of(page_of(assessment, options.system), options);
+}
+
+std::string as_text(assess::WaterReport const& report, TextOptions const& options)
+{
+    return text_of(water_page(report, options.system), options);
 }
 
 } // namespace padwalk::report

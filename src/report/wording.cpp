@@ -128,7 +128,11 @@ std::string plain_name(std::string_view name)
     std::string out, word;
     auto end_word = [&]
     {
-        out += word == "ph" ? "pH" : word == "npsh" ? "NPSH" : word;
+        static constexpr std::pair<std::string_view, std::string_view> spelled[] = {
+            {"ph", "pH"}, {"npsh", "NPSH"}, {"hocl", "HOCl"}, {"ocl", "OCl"}, {"co2", "CO2"}};
+        auto const known =
+            std::find_if(std::begin(spelled), std::end(spelled), [&](auto const& s) { return s.first == word; });
+        out += known == std::end(spelled) ? word : std::string(known->second);
         word.clear();
     };
     for (char const c : name)

@@ -1,6 +1,7 @@
 #include "assessed.hpp"
 #include "catch_compat.hpp"
 
+#include "padwalk/chemistry/limits.hpp"
 #include "padwalk/units/definitions.hpp"
 
 #include <algorithm>
@@ -300,26 +301,25 @@ TEST_CASE("waters: a floor in three parts reaches the volume (15 ft of 3 ft, 10 
     CHECK(std::abs(cubic_feet - (15 * 3 + 10 * 5.5 + 7 * 8) * 16) <= 1e-6);
 }
 
-TEST_CASE("waters: the hand index doubts itself more in cold and in salty water, and says so")
+TEST_CASE("waters: the hand method stands beside the index, and in cold and in salty water it is said why it differs")
 {
-    auto const spread = [](assess::Assessment const& a)
+    auto const said = [](assess::Assessment const& a)
     {
-        auto const* f = figure(a, "saturation_handbook");
+        auto const* f = figure(a, "saturation");
         REQUIRE(f != nullptr);
         INFO(f->why_not);
         REQUIRE(f->computed());
-        auto const& index = f->output("handbook_index");
-        return index.high - index.low;
+        REQUIRE(f->output("handbook_index").value);
+        return f->output("hand_method").words;
     };
-    auto const warm = pool("temperature: 82 degF, tests: [{" + balance + ", dissolved_solids: 900 ppm}]");
-    auto const cold = pool("temperature: 60 degF, tests: [{" + balance + ", dissolved_solids: 900 ppm}]");
-    auto const salt = pool("temperature: 82 degF, tests: [{" + balance + ", salt: 3200 ppm}]");
-    CHECK(spread(cold) > 1.5 * spread(warm));
-    CHECK(spread(salt) > 1.05 * spread(warm));
-    CHECK(assumes(cold, "below 70 °F"));
-    CHECK(assumes(salt, "too high"));
-    CHECK(assumes(salt, "salt reading stands for all dissolved solids"));
-    CHECK_FALSE(assumes(warm, "too high (judgement)"));
+    auto const cold = pool("temperature: 50 degF, tests: [{" + balance + ", salt: 500 ppm}]");
+    auto const salt = pool("temperature: 82 degF, tests: [{" + balance + ", salt: 4000 ppm}]");
+    CHECK(said(cold).find("lower: its rows for cold water are too steep") != std::string::npos);
+    CHECK(said(salt).find("higher: it takes salt water for fresh water") != std::string::npos);
+    // nothing else of the water was tested, and what was taken in its place is said
+    CHECK(assumes(cold, "magnesium hardness"));
+    CHECK(assumes(cold, "sulfate"));
+    CHECK_FALSE(assumes(cold, "salt 500"));
 }
 
 TEST_CASE("waters: a bucket test and a history lay each finding once, by the larger loss")
@@ -368,4 +368,110 @@ TEST_CASE("waters: whoever is told to lower pH is warned of acid")
         auto const& cautions = found->second.cautions;
         CHECK(std::find(cautions.begin(), cautions.end(), "acid") != cautions.end());
     }
+}
+
+TEST_CASE("waters: the body that was chosen leads, by name and key, and what it leaves open is assumed")
+{
+    std::string const test = "tests: [{kit: meter, ph: 7.25 ± 0.02}]";
+    CHECK(probability(pool(test), "ph_low") < 0.5);
+    auto const a = pool("limits: new_york, " + test);
+    CHECK(probability(a, "ph_low") > 0.9);
+    REQUIRE(finding(a, "ph_low") != nullptr);
+    CHECK(finding(a, "ph_low")->from.find("at least 7.4 of New York [ny-10-nycrr-6-1-30]") != std::string::npos);
+    CHECK(
+        std::any_of(a.sources.begin(), a.sources.end(), [](auto const& s) { return s.first == "ny-10-nycrr-6-1-30"; }));
+    // New York's spas may be at 7.2
+    CHECK(probability(assessed("waters:\n  tub: {kind: spa, limits: new_york, " + test + "}\n"), "ph_low") < 0.5);
+    // it sets no upper end of free chlorine for pools; the usual one is taken, and that is said
+    auto const open = pool("limits: new_york, tests: [{free_chlorine: 15 ppm, cyanurate: 40 ppm}]");
+    CHECK(probability(open, "free_chlorine_high") > 0.9);
+    CHECK(finding(open, "free_chlorine_high")->from.find("of California [") != std::string::npos);
+    CHECK(assumes(open, "no limit of New York, chosen to lead"));
+    CHECK(assumes(open, "free chlorine of pool at most 10 ppm as Cl2 of California [california-22-ccr-65529]"));
+    CHECK_FALSE(assumes(a, "pH of pool at least")); // that one New York sets
+    CHECK_FALSE(assumes(pool("tests: [{free_chlorine: 15 ppm}]"), "chosen to lead"));
+}
+
+TEST_CASE("waters: a limit from memory that leads says so and is not cited")
+{
+    auto const a = pool("limits: who, tests: [{free_chlorine: 5 ppm, cyanurate: 40 ppm}]");
+    CHECK(probability(a, "free_chlorine_high") > 0.9);
+    auto const& from = finding(a, "free_chlorine_high")->from;
+    CHECK(from.find("from memory, not confirmed") != std::string::npos);
+    CHECK(from.find("[") == std::string::npos);
+    for (auto const& [key, source] : a.sources)
+        CHECK(key.find("memory") == std::string::npos);
+}
+
+TEST_CASE("waters: every set that may lead can be chosen, and what can be chosen may lead")
+{
+    std::vector<std::string> ids;
+    for (auto const& set : chemistry::limit_sets(engine().data()))
+        ids.push_back(set.id);
+    auto words = fields::words_of<visit::LimitsOf>::words();
+    std::sort(ids.begin(), ids.end());
+    std::sort(words.begin(), words.end());
+    CHECK(ids == words);
+    auto const said = refused("waters:\n  pool: {limits: new_yrok}\n");
+    CHECK(said.find("new_york") != std::string::npos);
+    CHECK(said.find("visit.yaml:2:") != std::string::npos);
+}
+
+TEST_CASE("waters: a reading outside some limits names them body by body, the chosen one first")
+{
+    auto const broken = [](assess::Assessment const& a, std::string const& parameter) -> assess::LimitsBroken const*
+    {
+        for (auto const& one : a.limits_broken)
+            if (one.parameter == parameter)
+                return &one;
+        return nullptr;
+    };
+    auto const a = pool("tests: [{kit: meter, ph: 7.3, alkalinity: 100 ppm}]");
+    REQUIRE(broken(a, "pH") != nullptr);
+    auto const& ph = *broken(a, "pH");
+    REQUIRE(ph.broken_by.size() == 2); // 10 NYCRR 6-1.30 and MIL-HDBK-1027/4A ask for 7.4
+    CHECK(ph.broken_by[0].body == "New York");
+    CHECK(ph.broken_by[0].key == "ny-10-nycrr-6-1-30");
+    CHECK(ph.broken_by[0].bound == "7.4 to 7.8");
+    CHECK(ph.kept_by >= 10);
+    CHECK(ph.leading == "Montana, 2010");
+    CHECK(ph.leading_verdict == "within");
+    CHECK(
+        std::any_of(a.sources.begin(), a.sources.end(), [](auto const& s) { return s.first == "ny-10-nycrr-6-1-30"; }));
+    CHECK(broken(a, "alkalinity") == nullptr); // within every body's
+    CHECK(pool("tests: [{kit: meter, ph: 7.5}]").limits_broken.empty());
+
+    auto const led = pool("limits: navy, tests: [{kit: meter, ph: 7.3}]");
+    REQUIRE(broken(led, "pH") != nullptr);
+    CHECK(broken(led, "pH")->broken_by[0].body == "US Navy training pools");
+    CHECK(broken(led, "pH")->broken_by[0].leads);
+    CHECK(broken(led, "pH")->leading_verdict == "below");
+
+    auto const hot = assessed("waters:\n  tub: {kind: spa, temperature: 106 degF, tests: [{bromine: 9 ppm, sulfate: "
+                              "500 ppm}]}\n");
+    REQUIRE(broken(hot, "water temperature") != nullptr);
+    CHECK(broken(hot, "bromine") != nullptr);
+    CHECK(broken(hot, "sulfate") == nullptr); // the one row is for pools
+    REQUIRE(broken(pool("tests: [{sulfate: 500 ppm}]"), "sulfate") != nullptr);
+    bool memory = false;
+    for (auto const& limit : broken(hot, "water temperature")->broken_by)
+        memory = memory || limit.from_memory;
+    CHECK(memory);
+    CHECK_FALSE(broken(hot, "water temperature")->broken_by[0].from_memory); // what was seen stands first
+}
+
+TEST_CASE("waters: the chosen body's index band and cooler limit of heat are used")
+{
+    auto const at = [](std::string const& set, std::string const& ph)
+    {
+        return pool(set + "temperature: 80 degF, tests: [{kit: meter, ph: " + ph +
+                    ", alkalinity: 90 ppm, calcium: 250 ppm, dissolved_solids: 900 ppm}]");
+    };
+    auto const usual = at("", "7.2"), led = at("limits: new_york, ", "7.2"); // an index near -0.4
+    CHECK(probability(led, "index_low") < probability(usual, "index_low") - 0.1);
+    CHECK(finding(led, "index_low") != nullptr);
+    auto const warm = pool("limits: montana_2010, temperature: 102 degF ± 0.5 degF"); // ARM 37.115.1308 stops at 100
+    CHECK(probability(warm, "water_too_hot") > 0.9);
+    CHECK(finding(warm, "water_too_hot")->from.find("of Montana, 2010") != std::string::npos);
+    CHECK(probability(pool("temperature: 102 degF ± 0.5 degF"), "water_too_hot") < 0.1);
 }

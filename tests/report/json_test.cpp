@@ -42,14 +42,14 @@ std::vector<std::string> keys_of(Json const& object)
 
 TEST_CASE("an assessment as JSON has its stable keys, also when empty", "[report][json]")
 {
-    std::vector<std::string> const keys{"outcome",  "summary",    "property",  "on",          "by",
-                                        "weather",  "notes",      "items",     "alarms",      "verdicts",
-                                        "causes",   "referrals",  "next",      "figures",     "readings",
-                                        "findings", "undecided",  "questions", "assumptions", "not_tested",
-                                        "oddities", "left_blank", "conflict",  "cautions",    "sources"};
+    std::vector<std::string> const keys{
+        "outcome",       "summary",    "property", "on",        "by",        "weather",     "notes",
+        "items",         "alarms",     "verdicts", "causes",    "referrals", "next",        "figures",
+        "limits_broken", "readings",   "findings", "undecided", "questions", "assumptions", "not_tested",
+        "oddities",      "left_blank", "conflict", "cautions",  "sources"};
     auto const model = tests::sample_model();
     CHECK(keys_of(Json::parse(report::as_json(tests::sample(model), units::System::us))) == keys);
-    CHECK(keys_of(Json::parse(report::as_json({}, units::System::us))) == keys);
+    CHECK(keys_of(Json::parse(report::as_json(assess::Assessment{}, units::System::us))) == keys);
 }
 
 TEST_CASE("an assessment as JSON carries its content", "[report][json]")
@@ -84,6 +84,27 @@ TEST_CASE("an assessment as JSON carries its content", "[report][json]")
     CHECK(figure["outputs"]["verdict"] == "slow");
     CHECK(figure["not_computed"].is_null());
     CHECK(j["figures"][1]["not_computed"] == "needs flow: flow of the loop");
+}
+
+TEST_CASE("published limits that a reading breaks stand in JSON, body by body", "[report][json]")
+{
+    assess::Assessment a;
+    a.items = {{"property", "a house", "", "", "", {}}};
+    a.limits_broken.push_back({0,
+                               "pH",
+                               "7.9",
+                               {{"This State", "state-rule", "7.4 to 7.8", "indoor", false, true},
+                                {"Old Book", "book-memory", "at most 7.7", "", true, false}},
+                               5,
+                               "This State",
+                               "above"});
+    auto const j = Json::parse(report::as_json(a, units::System::us))["limits_broken"];
+    REQUIRE(j.size() == 1);
+    CHECK(j[0] == Json::parse(R"({"item": 0, "parameter": "pH", "reading": "7.9", "broken_by": [
+        {"body": "This State", "key": "state-rule", "bound": "7.4 to 7.8", "note": "indoor", "seen": "", "leads": true},
+        {"body": "Old Book", "key": "book-memory", "bound": "at most 7.7", "note": "",
+         "seen": "from memory, not confirmed", "leads": false}],
+        "kept_by": 5, "leading": "This State", "leading_verdict": "above"})"));
 }
 
 TEST_CASE("a hostile visit still makes JSON that reads back", "[report][json]")

@@ -316,6 +316,25 @@ TEST_CASE("what was compared and is not so stands by item, without the compariso
           std::string::npos);
 }
 
+TEST_CASE("published limits that a reading breaks stand in one line, three bodies named, memory said and not cited",
+          "[report][text]")
+{
+    auto const model = tests::sample_model();
+    auto assessment = tests::sample(model);
+    CHECK(report::as_text(assessment, {}).find("Published limits") == std::string::npos);
+    std::vector<assess::BrokenLimit> const bodies{{"This State", "state-rule", "7.4 to 7.8", "", false, true},
+                                                  {"That Council", "council-page", "at most 7.6", "", false, false},
+                                                  {"Old Book", "book-memory", "at most 7.7", "", true, false},
+                                                  {"Fourth", "fourth-rule", "at most 7.5", "", false, false}};
+    assessment.limits_broken.push_back({1, "pH", "7.9 ± 0.2", bodies, 5, "This State", "above"});
+    auto const text = in_one_line(report::as_text(assessment, {}));
+    CHECK(text.find("pH 7.9 ± 0.2 (spa): broken: This State (7.4 to 7.8) [state-rule]; That Council (at most 7.6) "
+                    "[council-page]; Old Book (at most 7.7, from memory, not confirmed); 1 more; kept: 5; above the "
+                    "limit used here (This State)") != std::string::npos);
+    CHECK(text.find("Fourth") == std::string::npos);
+    CHECK(text.find("book-memory") == std::string::npos);
+}
+
 TEST_CASE("field names are said in words, pH with its capital", "[report][text]")
 {
     auto const model = tests::sample_model();

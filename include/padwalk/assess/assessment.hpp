@@ -163,6 +163,28 @@ struct NotTestedEntry
     std::string what, because;
 };
 
+/// A published limit that a reading breaks.
+struct BrokenLimit
+{
+    std::string body, key;    ///< who says so, and where it stands
+    std::string bound;        ///< '7.4 to 7.8', 'at most 10 ppm'
+    std::string note;         ///< condition of the row
+    bool from_memory = false; ///< not confirmed; to be said wherever it is shown, and not cited
+    bool leads = false;       ///< of the body that the visit chose
+};
+
+/// A reading outside at least one published limit.
+struct LimitsBroken
+{
+    std::size_t item = 0;
+    std::string parameter;              ///< 'free chlorine'
+    std::string reading;                ///< '8 ± 0.2', 'at least 110 ppm'
+    std::vector<BrokenLimit> broken_by; ///< one for each body, the one that leads first, those from memory last
+    std::size_t kept_by = 0;            ///< bodies whose limits it keeps
+    std::string leading;                ///< whose limits it was judged by; says where they are from memory
+    std::string leading_verdict;        ///< 'within', 'below', 'above'; empty where nothing leads
+};
+
 enum class Outcome
 {
     nothing_found, ///< and something was looked at
@@ -181,6 +203,7 @@ struct Assessment
     std::vector<Verdict> verdicts; ///< one for each item but the property
     std::vector<ReadingTaken> readings;
     std::vector<FigureEntry> figures;
+    std::vector<LimitsBroken> limits_broken; ///< published limits that readings break, body by body
     std::vector<FindingEntryOf> findings;
     std::vector<CauseEntryOf> causes; ///< what is worth naming, dangerous ones first, then by likelihood
     std::vector<Referral> referrals;  ///< most urgent first

@@ -2,6 +2,7 @@
 /// JSON out and in. Numbers are written with up to 10 significant digits, in no locale.
 
 #include "padwalk/assess/assessment.hpp"
+#include "padwalk/assess/water_sheet.hpp"
 #include "padwalk/fields/tree.hpp"
 
 namespace padwalk::report
@@ -18,6 +19,12 @@ namespace padwalk::report
 /// with the finding and the natural log of the odds it adds (null: it settles the cause alone). Units are those of
 /// `figure_tree`; "plus_minus" is what would be written behind '±'. Bytes that are no UTF-8 become U+FFFD.
 [[nodiscard]] std::string as_json(assess::Assessment const& assessment, units::System system);
+
+/// The owner's sheet: {"something_to_do", "waters": [{"name", "item", "doing", "plan", "forecast", "swim"}], "sayings",
+/// "assessment": as above}. A plan has "outcome" (nothing_to_do | doses | replace_water | cannot), "answer", "outside",
+/// "steps" (each with what, product, amount, before, after …), "replace", "cost", "end"; where there is none,
+/// "why_not". A forecast has "days" (each reading with value, low and high) and "exits".
+[[nodiscard]] std::string as_json(assess::WaterReport const& report, units::System system);
 
 /// The same as a tree.
 [[nodiscard]] fields::Tree assessment_tree(assess::Assessment const& assessment, units::System system);

@@ -2,6 +2,7 @@
 /// An assessment as text for a terminal or a letter. Renderers compute nothing.
 
 #include "padwalk/assess/assessment.hpp"
+#include "padwalk/assess/water_sheet.hpp"
 
 namespace padwalk::report
 {
@@ -16,6 +17,8 @@ struct TextOptions
 /// What is unsafe first, then the answer, whom to call, each item, the likely causes with what speaks for and against
 /// them, what to check next, and what all of it rests on. Sections without content are left out.
 [[nodiscard]] std::string as_text(assess::Assessment const& assessment, TextOptions const& options = {});
+/// The owner's sheet: what the water is doing, what to add and in what order, when to swim, what comes by itself.
+[[nodiscard]] std::string as_text(assess::WaterReport const& report, TextOptions const& options = {});
 
 /// The word for a probability; a footnote of the report gives the ranges.
 ///

@@ -80,6 +80,24 @@ enum class Kit
     meter,
     laboratory
 };
+/// Whose published limits lead: the sets of data/chemistry/limits.yaml that limit pH and free chlorine.
+enum class LimitsOf
+{
+    model_code,
+    new_york,
+    california,
+    florida,
+    montana_2010,
+    anne_arundel,
+    fishers,
+    anchorage,
+    cincinnati,
+    logan,
+    guildford,
+    navy,
+    industry,
+    who
+};
 enum class Switch
 {
     off,
@@ -92,10 +110,12 @@ struct WaterTest
     std::optional<Kit> kit;
     Taken<units::Ph> ph;
     Taken<units::AsChlorine> free_chlorine, total_chlorine;
-    Taken<units::AsCalciumCarbonate> alkalinity, calcium;
+    Taken<units::AsItself> bromine;
+    Taken<units::AsCalciumCarbonate> alkalinity, calcium, magnesium, hardness;
     Taken<units::AsCyanuricAcid> cyanurate;
     Taken<units::AsBoron> borate;
     Taken<units::AsSodiumChloride> salt;
+    Taken<units::AsSulfate> sulfate;
     Taken<units::AsItself> dissolved_solids, copper, iron, phosphate;
     Taken<units::Conductivity> conductivity;
     Taken<units::Temperature> temperature;
@@ -140,6 +160,69 @@ struct Deck : Item
     static Record<Deck> const& declaration();
 };
 
+/// What keeps a water free of germs.
+enum class Sanitizer
+{
+    chlorine, ///< without cyanurate
+    stabilized_chlorine,
+    salt_cell,
+    bromine
+};
+
+/// How much sun reaches it.
+enum class Sunshine
+{
+    none, ///< indoors
+    shade,
+    part,
+    full
+};
+
+/// What stirs its surface.
+enum class Stirred
+{
+    none,
+    sheltered, ///< between houses and fences
+    open,      ///< wind reaches the water
+    features,  ///< a waterfall, deck jets, the bubbles of a salt cell
+    jets
+};
+
+/// A package of a product as bought.
+struct Package
+{
+    Taken<units::Number> paid;
+    Taken<units::Mass> weighs;
+    Taken<units::Volume> holds;
+    static Record<Package> const& declaration();
+};
+
+/// A dose that is given again and again.
+struct RepeatedDose
+{
+    std::string product;
+    Taken<units::Mass> weighs;
+    Taken<units::Volume> holds;
+    Taken<units::Duration> every;
+    static Record<RepeatedDose> const& declaration();
+};
+
+/// How a water is kept, for its dose plan and forecast.
+struct Care
+{
+    std::optional<Sanitizer> sanitizer;
+    std::vector<std::string> at_hand; ///< products, by their names in the data
+    Named<Package> prices;            ///< the same names
+    std::optional<bool> borate_wanted;
+    std::optional<Sunshine> sun;
+    std::optional<Stirred> surface;
+    Taken<units::Velocity> evaporation;
+    Taken<units::VolumeFlow> splash;
+    Taken<units::AsChlorine> made_per_day, used_per_day;
+    std::vector<RepeatedDose> doses;
+    static Record<Care> const& declaration();
+};
+
 struct Water : Item
 {
     std::optional<WaterKind> kind;
@@ -149,8 +232,11 @@ struct Water : Item
     Taken<units::Area> area;
     Taken<units::Volume> volume;
     std::optional<bool> covered, salt_system;
+    std::optional<LimitsOf> limits;
     Taken<units::Temperature> temperature;
     std::vector<WaterTest> tests;
+    std::optional<WaterTest> fill_water; ///< of the tap or well
+    std::optional<Care> care;
     std::optional<BucketTest> bucket_test;
     std::vector<LevelMark> level_history;
     std::optional<Shell> shell;
@@ -376,7 +462,12 @@ PADWALK_WORDS(Shape, "round", "rectangle", "oval", "kidney", "free_form", "spa_w
 PADWALK_WORDS(WaterKind, "pool", "spa");
 PADWALK_WORDS(Surface, "plaster", "vinyl", "fiberglass", "tile", "paint", "other");
 PADWALK_WORDS(Kit, "drops", "comparator", "strip", "photometer", "meter", "laboratory");
+PADWALK_WORDS(LimitsOf, "model_code", "new_york", "california", "florida", "montana_2010", "anne_arundel", "fishers",
+              "anchorage", "cincinnati", "logan", "guildford", "navy", "industry", "who");
 PADWALK_WORDS(Switch, "off", "on");
+PADWALK_WORDS(Sanitizer, "chlorine", "stabilized_chlorine", "salt_cell", "bromine");
+PADWALK_WORDS(Sunshine, "none", "shade", "part", "full");
+PADWALK_WORDS(Stirred, "none", "sheltered", "open", "features", "jets");
 PADWALK_WORDS(Media, "sand", "cartridge", "de");
 PADWALK_WORDS(ValvePosition, "open", "shut", "part_open");
 PADWALK_WORDS(Stands, "above_water", "below_water");
