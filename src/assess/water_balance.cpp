@@ -151,6 +151,11 @@ std::string verdict_of(figures::Figure const& figure, chemistry::IndexBand const
 
 // ---- what goes in
 
+template <class Q> double doubt_share(Measured<Q> const& m)
+{
+    return m.value.value() > 0 ? units::in_si(m.doubt) / units::in_si(m.value) : 0.0;
+}
+
 template <class Q> Q share_of(Q const& value, double share)
 {
     return units::of_si<Q>(units::in_si(value) * share);
@@ -207,18 +212,19 @@ Measured<units::AsSodiumChloride> salt(WaterBench& b, Trust const& trust, chemis
                                                                                                   : "usual_salt");
     std::string const by = t.conductivity ? "conductivity" : "dissolved solids";
     units::AsSodiumChloride fitted{};
-    double share = 0;
-    if (t.conductivity)
+    try
     {
-        fitted = chemistry::salt_to_fit(b.w.engine.equilibria(), readings, t.conductivity->value,
-                                        chemistry::conductivity_table(b.w.engine.data()));
-        share = units::in_si(t.conductivity->doubt) / std::max(1e-12, units::in_si(t.conductivity->value));
+        fitted = t.conductivity ? chemistry::salt_to_fit(b.w.engine.equilibria(), readings, t.conductivity->value,
+                                                         chemistry::conductivity_table(b.w.engine.data()))
+                                : chemistry::salt_to_fit_solids(readings, t.dissolved_solids->value);
     }
-    else
+    catch (figures::NotComputed const& e) // less than the other readings hold: no salt fits
     {
-        fitted = chemistry::salt_to_fit_solids(readings, t.dissolved_solids->value);
-        share = units::in_si(t.dissolved_solids->doubt) / std::max(1e-12, units::in_si(t.dissolved_solids->value));
+        ask(b, by + " " + (t.conductivity ? b.w.show(*t.conductivity) : b.w.show(*t.dissolved_solids)),
+            std::string(e.what()) + "; until then the salt is not taken from it");
+        return read ? *read : usual.take<units::AsSodiumChloride>("salt", "usual_salt");
     }
+    double const share = t.conductivity ? doubt_share(*t.conductivity) : doubt_share(*t.dissolved_solids);
     if (read && read->value >= fitted)
         return *read;                    // the rest of what it conducts is not salt's to carry
     constexpr double model_share = 0.05; // of turning either into salt, judgement

@@ -248,7 +248,9 @@ void Solver::lay_rows(Closure const& closure)
     {
         std::size_t const c = unknown_[n];
         Row& row = rows_[n];
-        if (c == carbonate && closure.kind == K::ph_alkalinity)
+        bool const keeps_alkalinity =
+            (c == carbonate && closure.kind == K::ph_alkalinity) || (c == hydrogen && closure.kind != K::calcite);
+        if (keeps_alkalinity)
             row = combined(2, -1, 0, alkalinity_);
         else if (c == carbonate && closure.kind == K::gas)
         {
@@ -265,10 +267,8 @@ void Solver::lay_rows(Closure const& closure)
         }
         else if (c == calcium && closure.kind == K::calcite)
             row = combined(-1, 0, 1, total_[calcium] - total_[carbonate]);
-        else if (c == hydrogen && closure.kind == K::calcite)
-            row = combined(0, -1, 0, alkalinity_ - 2 * total_[carbonate]);
         else if (c == hydrogen)
-            row = combined(2, -1, 0, alkalinity_);
+            row = combined(0, -1, 0, alkalinity_ - 2 * total_[carbonate]);
         else
         {
             row = sums_[c];

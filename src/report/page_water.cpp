@@ -84,14 +84,18 @@ void part(std::vector<Part>& parts, std::string label, std::vector<std::string> 
         parts.push_back({std::move(label), std::move(texts), tone, false});
 }
 
+/// Where a way of adding was told before.
+using Told = std::map<std::string, std::size_t>;
+
 Card step_card(DoseStep const& step, std::size_t number, assess::WaterReport const& report, units::System system,
-               Said& said)
+               Said& said, Told& told)
 {
     Card card;
     card.title = step.what;
     card.number = number;
     part(card.parts, "Why", {step.why});
-    part(card.parts, "How", {step.how});
+    auto const [how, first] = told.emplace(step.how, number);
+    part(card.parts, "How", {first || step.how.empty() ? step.how : "as in step " + std::to_string(how->second)});
     part(card.parts, "Should then read", {in_line(changes(step.before, step.after, system))});
     std::string next;
     if (step.wait.value() > 0)
@@ -160,8 +164,9 @@ Section plan_section(assess::WaterReport const& report, assess::WaterSheet const
     if (!plan.outside.empty())
         out.blocks.emplace_back(Points{plan.outside});
     std::size_t number = 0;
+    Told told;
     for (auto const& step : plan.steps)
-        out.blocks.emplace_back(step_card(step, ++number, report, system, said));
+        out.blocks.emplace_back(step_card(step, ++number, report, system, said, told));
     if (plan.steps.size() > 1)
         out.blocks.emplace_back(Paragraph{"In all: " + in_line(changes(plan.now, plan.end, system)) + "."});
     if (plan.cost)

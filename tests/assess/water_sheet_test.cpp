@@ -208,3 +208,21 @@ TEST_CASE("water sheet: the same visit gives the same sheet")
     CHECK(a.waters.front().forecast->days.back().ph.median == b.waters.front().forecast->days.back().ph.median);
     CHECK(a.waters.front().doing == b.waters.front().doing);
 }
+
+TEST_CASE("water sheet: the visit's words and the chemistry's are the same, in the same order")
+{
+    CHECK(fields::words_of<visit::Sanitizer>::words() == fields::words_of<chemistry::Sanitizer>::words());
+    CHECK(fields::words_of<visit::Sunshine>::words() == fields::words_of<chemistry::Sun>::words());
+    CHECK(fields::words_of<visit::Stirred>::words() == fields::words_of<chemistry::Aeration>::words());
+    CHECK(fields::words_of<visit::Surface>::words() == fields::words_of<chemistry::Finish>::words());
+}
+
+TEST_CASE("water sheet: a conductivity that the other readings alone exceed is asked for again, and no harm done")
+{
+    auto const r =
+        sheet(pool("ph: 8.1, free_chlorine: 2 ppm, alkalinity: 240 ppm, calcium: 380 ppm, hardness: 470 ppm, "
+                   "cyanurate: 0 ppm, conductivity: 600 uS/cm"));
+    CHECK(std::any_of(r.assessment.questions.begin(), r.assessment.questions.end(),
+                      [](auto const& q) { return q.note.find("conductivity") != std::string::npos; }));
+    CHECK(figure(r.assessment, "saturation") != nullptr);
+}

@@ -59,6 +59,24 @@ TEST_CASE("scenarios: kept text, JSON and exit status, byte for byte")
     }
 }
 
+TEST_CASE("scenarios: kept owner's sheets, byte for byte")
+{
+    std::size_t kept = 0;
+    for (auto const& folder : scenarios())
+    {
+        if (!std::filesystem::exists(folder + "/expected.water.txt"))
+            continue;
+        INFO(folder);
+        ++kept;
+        std::map<std::string, std::string> const files{{"visit.yaml", text_of_file(folder + "/visit.yaml")}};
+        auto const text = run_program({"water", "visit.yaml"}, files);
+        CHECK(text.out == text_of_file(folder + "/expected.water.txt"));
+        CHECK(std::to_string(text.status) + "\n" == text_of_file(folder + "/expected.water.status"));
+        CHECK(text.err.empty());
+    }
+    CHECK(kept >= 2);
+}
+
 TEST_CASE("scenarios: what each must say, whatever its wording")
 {
     auto of = [](std::string const& name)
