@@ -238,6 +238,12 @@ void say_assumptions(Problem const& problem, DosePlan& plan)
         plan.assumptions.push_back(
             "The sanitizer is not in this plan, for no band of free chlorine was given: keep it by "
             "its own test.");
+    auto const now = values_of(problem.now);
+    if (now[free_chlorine] < problem.bands.low_of(free_chlorine, now))
+        plan.assumptions.push_back(
+            "Free chlorine is below its band until the last step: nobody goes in before that. Where "
+            "the steps take days, keep some chlorine of the same kind in the water meanwhile, and "
+            "test before the last dose.");
     if (request.now.free_chlorine.value() > 10e-3)
         plan.assumptions.push_back("Above 10 mg/L of free chlorine the tests of pH, alkalinity and chlorine itself may "
                                    "read false; go by the tests after it has fallen.");

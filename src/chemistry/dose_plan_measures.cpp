@@ -97,7 +97,7 @@ std::string quarters(double value)
 {
     static constexpr std::array<std::string_view, 4> parts = {"", "1/4", "1/2", "3/4"};
     auto const n = static_cast<long>(std::lround(4 * value));
-    std::string out = n >= 4 ? units::show_number(static_cast<double>(n / 4), 0) : std::string();
+    std::string out = n >= 4 ? units::show_number(std::floor(static_cast<double>(n) / 4), 0) : std::string();
     auto const part = parts[static_cast<std::size_t>(n % 4)];
     if (!part.empty())
         out += (out.empty() ? "" : " ") + std::string(part);

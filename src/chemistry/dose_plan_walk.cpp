@@ -40,12 +40,20 @@ public:
         target_carbon_ = carbon(state_) - recipe_.carbon_out;
         for (auto const& portion : recipe_.portions)
             target_carbon_ += portion.active * portion.product->adds.carbonate.value();
-        // Cyanuric and boric acid take part of the alkalinity and so move pH: they go before it is set.
-        dose(Purpose::raise_alkalinity), dose(Purpose::raise_cyanurate), dose(Purpose::raise_borate);
-        dose(Purpose::raise_ph), acid();
+        dose(Purpose::raise_alkalinity);
+        // Cyanuric and boric acid lower pH, over days: where it is low they wait until soda ash or borax has raised it.
+        // With acid or aeration they go first, for air raises pH only so far.
+        bool const weak_acids_first =
+            state_.ph().value() > p_.bands.aim[ph] || recipe_.aerate || portion(Purpose::lower_ph) != nullptr;
+        if (weak_acids_first)
+            weak_acids();
+        borate(true), dose(Purpose::raise_ph), acid();
         if (recipe_.aerate)
             aerate_to_end();
-        dose(Purpose::raise_calcium), dose(Purpose::raise_salt), dose(Purpose::raise_chlorine);
+        dose(Purpose::raise_calcium);
+        if (!weak_acids_first)
+            weak_acids();
+        dose(Purpose::raise_salt), dose(Purpose::raise_chlorine);
         number_parts();
         return good_;
     }
@@ -116,6 +124,17 @@ private:
     }
 
     void fail() { good_ = false; }
+
+    void weak_acids() { dose(Purpose::raise_cyanurate), borate(false); }
+
+    /// Borax raises pH and goes before acid; boric acid is one.
+    void borate(bool alkaline)
+    {
+        for (auto const& one : recipe_.portions)
+            if (one.product->purpose == Purpose::raise_borate &&
+                (one.product->adds.alkalinity.value() > 0.0) == alkaline)
+                in_parts(*one.product, p_.mass(one));
+    }
 
     void acid()
     {
@@ -193,7 +212,7 @@ private:
         if (!end)
             return fail();
         double const to = readable_ph * (std::round(end->ph().value() / readable_ph) + shifts_.aeration);
-        if (to > state_.ph().value() + 0.02)
+        if (to > state_.ph().value() + 0.8 * readable_ph)
             aerate(to);
     }
 

@@ -65,7 +65,8 @@ Doing doing_of(Problem const& p, Product const& product, Values const& before)
     case Purpose::raise_ph: return {"Carbonate binds carbon dioxide, so pH rises more than alkalinity: ", ph};
     case Purpose::raise_calcium: return {"So that the water doesn't take calcium from what it touches: ", calcium};
     case Purpose::raise_cyanurate:
-        return {"Keeps chlorine from being lost to the sun; before pH is set, for it lowers that: ", cyanurate};
+        return {"Keeps chlorine from being lost to the sun; it is an acid and lowers pH, which the plan reckons with: ",
+                cyanurate};
     case Purpose::raise_borate:
         if (product.adds.alkalinity.value() > 0.0 && before[borate] > p.bands.low[borate])
             return {"Raises pH with little alkalinity: ", ph};

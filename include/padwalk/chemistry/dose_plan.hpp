@@ -143,25 +143,28 @@ struct DosePlan
     units::Fraction replace{}; ///< least share of the water to replace, to a whole percent
     std::string because;       ///< the reading that asks for it: 'cyanurate'
     WaterAt now, end;
-    std::vector<std::string> products; ///< ids, in the order of use, each once
-    std::optional<double> cost;        ///< where every product used has a price, in its money
-    std::vector<std::string> assumptions;
-    std::vector<std::string> general; ///< what holds for every step
+    std::vector<std::string> products;    ///< ids, in the order of use, each once
+    std::optional<double> cost;           ///< where every product used has a price, in its money
+    std::vector<std::string> assumptions; ///< and what to bear in mind of this water
+    std::vector<std::string> general;     ///< what holds for every step
 };
 
 /// The plan with fewest products; of these the cheapest where all have prices, else the one that the data ranks first,
-/// then the lightest. Amounts go to the aims, or to the edge of the band where the aims would take too many doses. Water
-/// is replaced only where no dose gets there, and as little of it as does. A reducer is taken only where chlorine is more
-/// than twice too high, to save days, and never so much that chlorine could end below its aim.
+/// then the lightest. Amounts go to the aims, or to the edge of the band where the aims would take too many doses.
+/// Water is replaced only where no dose gets there, and as little of it as does. A reducer is taken only where chlorine
+/// is more than twice too high, to save days, and never so much that chlorine could end below its aim.
 ///
-/// Order: replace water, let chlorine fall, alkalinity up, cyanurate and borate (they move pH), pH and alkalinity by
-/// soda ash, acid and aeration, calcium, salt, chlorine last. Never two kinds of chlorine. Acid goes in parts that keep
-/// pH at 7.0 as read or above, with aeration between them where alkalinity must come down; no dose is larger than the product's
+/// Order: replace water, let chlorine fall, alkalinity up, pH and alkalinity by borax, soda ash, acid and aeration,
+/// calcium, salt, chlorine last; cyanuric and boric acid lower pH, so they go before pH is set, but after calcium
+/// where pH is low and soda ash or borax raises it. Never two kinds of chlorine. Acid goes in parts that keep pH at 7.0
+/// as read or above, with aeration between them where alkalinity must come down; no dose is larger than the product's
 /// safe dose.
-/// Valid:    readings that Equilibria takes
+///
+/// Valid:    readings that Equilibria takes; 50 to 5,000,000 gal
 /// Accuracy: `end` is what the rounded amounts come to by Equilibria; dissolving, losses and tests are not in it
-/// Throws:   figures::NotComputed, physics::OutOfRange for readings that no water has or a volume outside 50 to
-///           5,000,000 gal; std::out_of_range for an id that isn't in the table
+/// Source:   the rows of data/chemistry/products.yaml and targets.yaml
+/// Throws:   figures::NotComputed, physics::OutOfRange for readings that no water has or another volume;
+///           std::out_of_range for an id that isn't in the table
 [[nodiscard]] DosePlan plan_doses(Equilibria const& equilibria, ProductTable const& table, PlanRequest const& request);
 
 } // namespace padwalk::chemistry
