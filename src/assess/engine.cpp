@@ -38,10 +38,17 @@ std::vector<visit::Phrase> phrases(diagnosis::Knowledge const& knowledge)
 
 } // namespace
 
+WaterTables::WaterTables(reference::Data const& data)
+    : bands(chemistry::working_bands(data)), limits(chemistry::published_limits(data)),
+      sets(chemistry::limit_sets(data)), index_band(chemistry::handbook_table(data).band),
+      conductivity(chemistry::conductivity_table(data))
+{
+}
+
 Engine::Engine(reference::Data data)
     : data_(std::move(data)), instruments_(reference::instruments(data_)), catalogue_(assess::catalogue(data_)),
       knowledge_(diagnosis::read_knowledge(data_)), vocabulary_(phrases(knowledge_)),
-      bibliography_(reference::bibliography(data_)), equilibria_(data_)
+      bibliography_(reference::bibliography(data_)), equilibria_(data_), water_tables_(data_)
 {
 }
 

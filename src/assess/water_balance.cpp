@@ -29,7 +29,7 @@ struct Band
 /// That of the body which leads, end by end, else the trade's.
 Band index_band(WaterBench& b)
 {
-    Band out{chemistry::handbook_table(b.w.engine.data()).band, {}, {}};
+    Band out{b.w.engine.water_tables().index_band, {}, {}};
     out.low_of = out.high_of = " (" + out.band.body + ")";
     auto const lead = band_of(b, chemistry::Parameter::saturation_index);
     auto take = [&](std::optional<chemistry::LeadingBound> const& bound, units::Number& end, std::string& of)
@@ -215,7 +215,7 @@ Measured<units::AsSodiumChloride> salt(WaterBench& b, Trust const& trust, chemis
     try
     {
         fitted = t.conductivity ? chemistry::salt_to_fit(b.w.engine.equilibria(), readings, t.conductivity->value,
-                                                         chemistry::conductivity_table(b.w.engine.data()))
+                                                         b.w.engine.water_tables().conductivity)
                                 : chemistry::salt_to_fit_solids(readings, t.dissolved_solids->value);
     }
     catch (figures::NotComputed const& e) // less than the other readings hold: no salt fits

@@ -139,9 +139,7 @@ chemistry::LimitSet chosen(visit::Water const& water, std::vector<chemistry::Lim
 
 void assess_waters(Workbench& w)
 {
-    auto const bands = chemistry::working_bands(w.engine.data());
-    auto const limits = chemistry::published_limits(w.engine.data());
-    auto const sets = chemistry::limit_sets(w.engine.data());
+    auto const& tables = w.engine.water_tables();
     for (std::size_t i = 0; i < w.property.things().size(); ++i)
     {
         Thing const& t = w.property.at(i);
@@ -149,8 +147,15 @@ void assess_waters(Workbench& w)
             cracks(w, i);
         if (t.entry.kind != "water")
             continue;
-        WaterBench b{
-            w, i, *t.water, nullptr, t.water->temperature, std::nullopt, bands, limits, chosen(*t.water, sets)};
+        WaterBench b{w,
+                     i,
+                     *t.water,
+                     nullptr,
+                     t.water->temperature,
+                     std::nullopt,
+                     tables.bands,
+                     tables.limits,
+                     chosen(*t.water, tables.sets)};
         b.test = newest(b);
         if (!b.temperature && b.test != nullptr)
             b.temperature = b.test->temperature;

@@ -49,6 +49,15 @@ void require_ph(units::Ph ph)
     physics::require_within({3, 12, "", {}}, ph.value(), "pH");
 }
 
+// From a solution near by, where that leads there; else from a guess.
+Solution solved(Solver& solver, Closure const& closure, Solution const* near)
+{
+    if (near != nullptr)
+        if (auto s = solver.solve(closure, *near); s.converged)
+            return s;
+    return solver.solve(closure);
+}
+
 [[noreturn]] void no_solution()
 {
     throw figures::NotComputed("the equations of this water did not converge; please check its readings");
@@ -213,10 +222,21 @@ Solution Equilibria::solution_of(State const& state)
 
 State Equilibria::at_ph(Composition const& water, units::Ph ph) const
 {
+    return at_ph(water, ph, nullptr);
+}
+
+State Equilibria::at_ph(Composition const& water, units::Ph ph, State const& near) const
+{
+    Solution const start = solution_of(near);
+    return at_ph(water, ph, &start);
+}
+
+State Equilibria::at_ph(Composition const& water, units::Ph ph, Solution const* near) const
+{
     require_sound(water, false);
     require_ph(ph);
     Solver solver(*table_, water.totals, water.temperature.value());
-    auto const s = solver.solve({Closure::Kind::ph_alkalinity, -ln10 * ph.value()});
+    auto const s = solved(solver, {Closure::Kind::ph_alkalinity, -ln10 * ph.value()}, near);
     if (s.carbonate_vanished)
         throw figures::NotComputed(
             "cyanurate, borate, chlorine and hydroxide alone make more alkalinity at this pH than "
@@ -266,11 +286,22 @@ State Equilibria::of(Composition const& water, State const& near) const
 
 State Equilibria::at_co2(Composition const& water, double log_pressure) const
 {
+    return at_co2(water, log_pressure, nullptr);
+}
+
+State Equilibria::at_co2(State const& water, double log_pressure) const
+{
+    Solution const start = solution_of(water);
+    return at_co2(water.composition(), log_pressure, &start);
+}
+
+State Equilibria::at_co2(Composition const& water, double log_pressure, Solution const* near) const
+{
     require_sound(water, false);
     physics::require_within({-7, 0.1, "", {}}, log_pressure, "log10 of the carbon dioxide pressure in atm");
     Solver solver(*table_, water.totals, water.temperature.value());
     double const log_k = table_->carbon_dioxide_gas.log_k.at(TemperatureTerms(water.temperature.value()));
-    auto const s = solver.solve({Closure::Kind::gas, ln10 * log_pressure + log_k});
+    auto const s = solved(solver, {Closure::Kind::gas, ln10 * log_pressure + log_k}, near);
     if (!s.converged)
         no_solution();
     Composition whole = water;
@@ -279,6 +310,17 @@ State Equilibria::at_co2(Composition const& water, double log_pressure) const
 }
 
 State Equilibria::at_calcite(Composition const& water, double index) const
+{
+    return at_calcite(water, index, nullptr);
+}
+
+State Equilibria::at_calcite(State const& water, double index) const
+{
+    Solution const start = solution_of(water);
+    return at_calcite(water.composition(), index, &start);
+}
+
+State Equilibria::at_calcite(Composition const& water, double index, Solution const* near) const
 {
     require_sound(water, true);
     auto const log_k = table_->minerals[static_cast<std::size_t>(Mineral::calcite)].log_k.at(
@@ -293,7 +335,7 @@ State Equilibria::at_calcite(Composition const& water, double index) const
         return c;
     };
     Solver solver(*table_, water.totals, water.temperature.value());
-    auto const s = solver.solve({Closure::Kind::calcite, log_k + ln10 * index});
+    auto const s = solved(solver, {Closure::Kind::calcite, log_k + ln10 * index}, near);
     if (s.converged)
         return state(after(water.totals.calcium.value() - s.held[calcium]), s);
     // slower and surer: the amount formed at which nothing more would
@@ -332,6 +374,12 @@ State Equilibria::titrated(Composition const& water, units::Ph ph) const
 units::AsCalciumCarbonate precipitation_potential(Equilibria const& equilibria, Composition const& water, double index)
 {
     return hardness(water.totals.calcium - equilibria.at_calcite(water, index).composition().totals.calcium);
+}
+
+units::AsCalciumCarbonate precipitation_potential(Equilibria const& equilibria, State const& water, double index)
+{
+    return hardness(water.composition().totals.calcium -
+                    equilibria.at_calcite(water, index).composition().totals.calcium);
 }
 
 } // namespace padwalk::chemistry

@@ -229,14 +229,14 @@ SaturationOutput saturation(WaterInput const& in, Engines const& engines)
     auto const readings = fitted(in, engines);
     auto const water = composition_of(readings);
     State const s = engine.at_ph(water, in.ph);
-    State const t = engines.of(other(in.constants), other(in.cyanurate_constants)).at_ph(water, in.ph);
+    State const t = engines.of(other(in.constants), other(in.cyanurate_constants)).at_ph(water, in.ph, s);
     double const calcite = s.saturation(Mineral::calcite), others = t.saturation(Mineral::calcite);
     double const moved = std::isfinite(calcite) ? shift(in, calcite, others) : 0.0;
     SaturationOutput out;
     out.saturation_calcite = number_if_finite(calcite + moved);
     out.saturation_aragonite = number_if_finite(s.saturation(Mineral::aragonite) + moved);
     out.saturation_gypsum = number_if_finite(s.saturation(Mineral::gypsum));
-    out.precipitation_potential = precipitation_potential(engine, s.composition(), -moved);
+    out.precipitation_potential = precipitation_potential(engine, s, -moved);
     out.other_set_calcite = number_if_finite(others);
     if (std::isfinite(calcite))
         out.saturation_ph = units::Ph::from_value(in.ph.value() - calcite - moved);
@@ -250,7 +250,7 @@ SaturationOutput saturation(WaterInput const& in, Engines const& engines)
     out.total_carbonate = s.composition().totals.carbonate;
     out.ionic_strength = s.ionic_strength();
     out.log_co2_pressure = Number::from_value(s.log_co2_pressure());
-    out.air_ph = engine.at_co2(water, engines.open_air).ph();
+    out.air_ph = engine.at_co2(s, engines.open_air).ph();
     out.hocl = as_chlorine(s.hypochlorous_acid());
     out.ocl = as_chlorine(s.hypochlorite());
     out.held_chlorine = as_chlorine(s.held_chlorine());
@@ -371,7 +371,7 @@ HeatedOutput heated_water(HeatedInput const& in, Engines const& engines)
     auto const& mine = engines.of(in.constants, in.cyanurate_constants);
     auto const& others = engines.of(other(in.constants), in.cyanurate_constants);
     auto const water = composition_of(fitted(in, engines));
-    State const s = mine.at_ph(water, in.ph), t = others.at_ph(water, in.ph);
+    State const s = mine.at_ph(water, in.ph), t = others.at_ph(water, in.ph, s);
     State const hot = heated(mine, s, in.outlet_temperature), hot_too = heated(others, t, in.outlet_temperature);
     double const calcite = hot.saturation(Mineral::calcite), calcite_too = hot_too.saturation(Mineral::calcite);
     double const moved = std::isfinite(calcite) ? shift(in, calcite, calcite_too) : 0.0;
@@ -381,7 +381,7 @@ HeatedOutput heated_water(HeatedInput const& in, Engines const& engines)
     out.saturation_aragonite = number_if_finite(hot.saturation(Mineral::aragonite) + moved);
     out.saturation_gypsum = number_if_finite(hot.saturation(Mineral::gypsum));
     out.other_set_calcite = number_if_finite(calcite_too);
-    out.precipitation_potential = precipitation_potential(mine, hot.composition(), -moved);
+    out.precipitation_potential = precipitation_potential(mine, hot, -moved);
     out.log_co2_pressure = Number::from_value(hot.log_co2_pressure());
     constexpr double hottest = 363.15; // of the constants
     auto const wall = in.outlet_temperature + in.wall_excess;

@@ -2,13 +2,28 @@
 /// Joins a visit to the models, figures to findings, findings to causes, causes to referrals.
 
 #include "padwalk/assess/assessment.hpp"
+#include "padwalk/chemistry/conductivity.hpp"
 #include "padwalk/chemistry/equilibria.hpp"
+#include "padwalk/chemistry/limits.hpp"
+#include "padwalk/chemistry/saturation_handbook.hpp"
 #include "padwalk/diagnosis/inference.hpp"
 #include "padwalk/figures/catalogue.hpp"
 #include "padwalk/visit/phrases.hpp"
 
 namespace padwalk::assess
 {
+
+/// What the assessment of a water looks up.
+struct WaterTables
+{
+    explicit WaterTables(reference::Data const& data);
+
+    std::vector<chemistry::WorkingBand> bands;
+    std::vector<chemistry::Limit> limits;
+    std::vector<chemistry::LimitSet> sets;
+    chemistry::IndexBand index_band;
+    chemistry::ConductivityTable conductivity;
+};
 
 /// Everything the program knows, read once from the data.
 class Engine
@@ -27,6 +42,7 @@ public:
     [[nodiscard]] std::map<std::string, reference::Source> const& bibliography() const { return bibliography_; }
     /// The default sets of constants.
     [[nodiscard]] chemistry::Equilibria const& equilibria() const { return equilibria_; }
+    [[nodiscard]] WaterTables const& water_tables() const { return water_tables_; }
 
 private:
     reference::Data data_;
@@ -36,6 +52,7 @@ private:
     visit::Vocabulary vocabulary_;
     std::map<std::string, reference::Source> bibliography_;
     chemistry::Equilibria equilibria_;
+    WaterTables water_tables_;
 };
 
 /// All models of all rooms.

@@ -101,15 +101,19 @@ public:
 
     /// From measured pH and alkalinity: the total carbonate is found, what stands in `water` for it is not used.
     [[nodiscard]] State at_ph(Composition const& water, units::Ph ph) const;
+    /// Each of these may be given the state of nearly the same water, by these constants or others, to start from: the
+    /// answer is the same, sooner.
+    [[nodiscard]] State at_ph(Composition const& water, units::Ph ph, State const& near) const;
     /// From totals: pH is found.
     [[nodiscard]] State of(Composition const& water) const;
-    /// The same, sooner, from the state of nearly the same water.
     [[nodiscard]] State of(Composition const& water, State const& near) const;
     /// The water after carbon dioxide has come or gone until its pressure is this, log10 atm; all else stays.
     [[nodiscard]] State at_co2(Composition const& water, double log_pressure) const;
+    [[nodiscard]] State at_co2(State const& water, double log_pressure) const;
     /// The water after calcite has formed or dissolved until its saturation index is this, in a closed vessel. The
     /// calcium lost until it is zero is the precipitation potential.
     [[nodiscard]] State at_calcite(Composition const& water, double index = 0) const;
+    [[nodiscard]] State at_calcite(State const& water, double index = 0) const;
     /// The water after acid (as hydrogen chloride; below zero: caustic soda) has brought it to this pH.
     [[nodiscard]] State titrated(Composition const& water, units::Ph ph) const;
 
@@ -117,6 +121,9 @@ public:
     [[nodiscard]] CyanurateSet cyanurate_set() const { return cyanurate_; }
 
 private:
+    [[nodiscard]] State at_ph(Composition const& water, units::Ph ph, struct Solution const* near) const;
+    [[nodiscard]] State at_co2(Composition const& water, double log_pressure, struct Solution const* near) const;
+    [[nodiscard]] State at_calcite(Composition const& water, double index, struct Solution const* near) const;
     Equilibria(CarbonateSet carbonate, CyanurateSet cyanurate, std::shared_ptr<struct SpeciesTable const> table);
     [[nodiscard]] State state(Composition const& water, struct Solution const& solution) const;
     [[nodiscard]] static struct Solution solution_of(State const& state);
@@ -128,6 +135,8 @@ private:
 
 /// Calcium carbonate that would form (above zero) or dissolve until calcite has this index, closed vessel.
 [[nodiscard]] units::AsCalciumCarbonate precipitation_potential(Equilibria const& equilibria, Composition const& water,
+                                                                double index = 0);
+[[nodiscard]] units::AsCalciumCarbonate precipitation_potential(Equilibria const& equilibria, State const& water,
                                                                 double index = 0);
 
 } // namespace padwalk::chemistry
