@@ -23,7 +23,7 @@ void velocities(LoopBench& b)
         if (!pipe || !pipe->bore || !b.flow)
             return;
         figures::Inputs in;
-        in.add("flow", b.flow).add("bore", pipe->bore);
+        in.add("flow", b.flow).add("bore", pipe->bore).add_words("side", which == "suction" ? which : "discharge");
         auto const figure =
             b.w.figure(b.loop, "pipe_velocity", in, "speed of the water in the " + which + " of " + b.w.name(b.loop));
         if (auto const v = figure.get<units::Velocity>("velocity"))

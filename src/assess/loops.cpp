@@ -42,6 +42,8 @@ void turnover(LoopBench& b)
                 volume = entry.figure.get<units::Volume>("volume");
         figures::Inputs in;
         in.add("volume", volume).add("flow", b.flow);
+        bool const spa = b.w.property.kind_of(i) == visit::WaterKind::spa;
+        in.add_words("water", spa ? "public_spa" : "residential_pool"); // no code for a private spa is held
         auto const figure =
             b.w.figure(b.loop, "turnover", in, "turnover of " + b.w.name(i) + " by " + b.w.name(b.loop));
         if (auto const time = figure.get<units::Duration>("turnover"))
@@ -61,6 +63,10 @@ void filter_rate(LoopBench& b)
         return;
     figures::Inputs in;
     in.add("flow", b.flow).add("area", b.v.filter->area);
+    if (b.v.filter->media)
+        in.add_words("medium", *b.v.filter->media == visit::Media::sand        ? "sand"
+                               : *b.v.filter->media == visit::Media::cartridge ? "cartridge"
+                                                                               : "precoat");
     auto const figure = b.w.figure(b.filter, "filter_rate", in, "filter rate of " + b.w.name(b.filter));
     auto const rate = figure.get<units::Velocity>("rate");
     if (!rate || !b.v.filter->media)

@@ -29,6 +29,7 @@ struct PipeVelocityInput
 {
     units::VolumeFlow flow{};
     Length bore{};
+    std::optional<PipeSide> side;
 
     static Record<PipeVelocityInput> const& declaration()
     {
@@ -40,7 +41,8 @@ struct PipeVelocityInput
                 .field("bore", &PipeVelocityInput::bore, "inside diameter, not the trade size")
                 .required()
                 .within("0.3 in", "24 in")
-                .like("2.058 in");
+                .like("2.058 in")
+                .field("side", &PipeVelocityInput::side, "which pipe it is; with it, published limits are told");
         return record;
     }
 };
@@ -48,12 +50,15 @@ struct PipeVelocityInput
 struct VelocityOutput
 {
     units::Velocity velocity{};
+    std::string published;
 
     static Record<VelocityOutput> const& declaration()
     {
-        static Record<VelocityOutput> const record = Record<VelocityOutput>("pipe_velocity", "how fast the water runs")
-                                                         .field("velocity", &VelocityOutput::velocity, "mean velocity")
-                                                         .shown_in("ft/s", "m/s");
+        static Record<VelocityOutput> const record =
+            Record<VelocityOutput>("pipe_velocity", "how fast the water runs")
+                .field("velocity", &VelocityOutput::velocity, "mean velocity")
+                .shown_in("ft/s", "m/s")
+                .field("published", &VelocityOutput::published, "published limits, whose they are, and if kept");
         return record;
     }
 };
@@ -237,15 +242,23 @@ OperatingPointOutput operating(OperatingPointInput const& in)
 
 } // namespace
 
-void add_pipe_models(std::vector<figures::Model>& models)
+void add_pipe_models(std::vector<figures::Model>& models, Published const& published)
 {
     models.push_back(figures::model<PipeVelocityInput, VelocityOutput>(
         {.name = "pipe_velocity",
          .title = "how fast water runs in a pipe",
          .equation = "v = Q / (pi d²/4)",
-         .valid = "a round pipe, full",
-         .sources = {"hydraulic-institute"}},
-        [](PipeVelocityInput const& in) { return VelocityOutput{pipe_velocity(in.flow, in.bore)}; }));
+         .valid = "a round pipe, full. Limits bind where and when their rule says; editions differ",
+         .sources = {"hydraulic-institute", "nac-444", "circ-fulton-county", "circ-pima-county", "circ-california-150p",
+                     "circ-apsp-5", "circ-hydraulics-page"}},
+        [](PipeVelocityInput const& in) {
+            return VelocityOutput{pipe_velocity(in.flow, in.bore), {}};
+        },
+        [limits = published.velocities](PipeVelocityInput const& in, VelocityOutput& out)
+        {
+            if (in.side)
+                out.published = velocity_in_words(out.velocity, *in.side, limits);
+        }));
     models.push_back(figures::model<PipeFrictionInput, PipeFrictionOutput>(
         {.name = "pipe_friction",
          .title = "head lost in a pipe and its fittings",

@@ -90,6 +90,8 @@ struct TurnoverInput
 {
     units::Volume volume{};
     units::VolumeFlow flow{};
+    std::optional<WaterKind> water;
+    std::optional<Length> mean_depth;
 
     static Record<TurnoverInput> const& declaration()
     {
@@ -100,7 +102,10 @@ struct TurnoverInput
                 .within("1 gal", "2000000 gal")
                 .field("flow", &TurnoverInput::flow, "flow through the filter")
                 .required()
-                .within("0.1 gpm", "5000 gpm");
+                .within("0.1 gpm", "5000 gpm")
+                .field("water", &TurnoverInput::water, "whose water; with it, what published codes ask is told")
+                .field("mean_depth", &TurnoverInput::mean_depth, "mean depth, by which one code goes")
+                .within("0.2 ft", "40 ft");
         return record;
     }
 };
@@ -108,13 +113,16 @@ struct TurnoverInput
 struct TurnoverOutput
 {
     units::Duration turnover{};
+    std::string published;
 
     static Record<TurnoverOutput> const& declaration()
     {
         static Record<TurnoverOutput> const record =
             Record<TurnoverOutput>("turnover", "time for one turnover")
                 .field("turnover", &TurnoverOutput::turnover, "time for one turnover")
-                .shown_in("h", "h");
+                .shown_in("h", "h")
+                .field("published", &TurnoverOutput::published,
+                       "what published codes ask, whose they are, and if kept");
         return record;
     }
 };
@@ -123,6 +131,7 @@ struct FilterRateInput
 {
     units::VolumeFlow flow{};
     units::Area area{};
+    std::optional<FilterMedium> medium;
 
     static Record<FilterRateInput> const& declaration()
     {
@@ -133,7 +142,8 @@ struct FilterRateInput
                 .within("0.1 gpm", "5000 gpm")
                 .field("area", &FilterRateInput::area, "filter area from its plate")
                 .required()
-                .within("0.2 ft2", "5000 ft2");
+                .within("0.2 ft2", "5000 ft2")
+                .field("medium", &FilterRateInput::medium, "what filters; with it, published limits are told");
         return record;
     }
 };
@@ -141,20 +151,22 @@ struct FilterRateInput
 struct FilterRateOutput
 {
     units::Velocity rate{};
+    std::string published;
 
     static Record<FilterRateOutput> const& declaration()
     {
         static Record<FilterRateOutput> const record =
             Record<FilterRateOutput>("filter_rate", "flow over area")
                 .field("rate", &FilterRateOutput::rate, "flow over area, a velocity")
-                .shown_in("gpm/ft2", "m/h");
+                .shown_in("gpm/ft2", "m/h")
+                .field("published", &FilterRateOutput::published, "published limits, whose they are, and if kept");
         return record;
     }
 };
 
 } // namespace
 
-void add_water_models(std::vector<figures::Model>& models, Rules const& rules)
+void add_water_models(std::vector<figures::Model>& models, Rules const& rules, Published const& published)
 {
     units::Number const kidney = rules.kidney_factor.value;
     models.push_back(figures::model<VolumeInput, VolumeOutput>(
@@ -175,16 +187,34 @@ void add_water_models(std::vector<figures::Model>& models, Rules const& rules)
          .title = "time to move the whole volume through the filter once",
          .equation = "turnover = volume / flow",
          .valid = "steady flow. One turnover doesn't treat every drop: in a well mixed pool 37 % has not yet passed "
-                  "the filter",
-         .sources = {"common-practice"}},
-        [](TurnoverInput const& in) { return TurnoverOutput{in.volume / in.flow}; }));
+                  "the filter. Codes bind the waters they name, mostly public ones; for a home they are a yardstick",
+         .sources = {"common-practice", "iowa-641-15", "montana-37-115", "circ-pima-county", "circ-mil-hdbk-1027",
+                     "circ-dc-25-c409", "circ-california-150p"}},
+        [](TurnoverInput const& in) {
+            return TurnoverOutput{in.volume / in.flow, {}};
+        },
+        [limits = published.turnovers](TurnoverInput const& in, TurnoverOutput& out)
+        {
+            if (in.water)
+                out.published = turnover_in_words(out.turnover, *in.water, in.mean_depth, in.flow, limits);
+        }));
     models.push_back(figures::model<FilterRateInput, FilterRateOutput>(
         {.name = "filter_rate",
          .title = "flow through each unit of filter area",
          .equation = "rate = flow / area",
-         .valid = "the whole area clean and in use. The filter's own plate sets its greatest flow",
-         .sources = {"common-practice"}},
-        [](FilterRateInput const& in) { return FilterRateOutput{in.flow / in.area}; }));
+         .valid = "the whole area clean and in use. The filter's own plate sets its greatest flow. Codes bind the "
+                  "waters they name, mostly public ones; for a home they are a yardstick",
+         .sources = {"common-practice", "ga-dph-511", "circ-mil-hdbk-1027", "circ-loudoun-county", "utah-r392-302",
+                     "circ-oak-forest", "circ-sunset-city", "circ-filter-standard", "circ-california-150p",
+                     "circ-apsp-5"}},
+        [](FilterRateInput const& in) {
+            return FilterRateOutput{in.flow / in.area, {}};
+        },
+        [limits = published.filter_rates](FilterRateInput const& in, FilterRateOutput& out)
+        {
+            if (in.medium)
+                out.published = filter_rate_in_words(out.rate, *in.medium, limits);
+        }));
 }
 
 } // namespace padwalk::circulation

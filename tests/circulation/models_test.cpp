@@ -54,10 +54,26 @@ TEST_CASE("the models of circulation, and that every source they name is in the 
             CHECK(bibliography.count(key) == 1);
         }
     }
-    CHECK(names == std::vector<std::string>{"water_volume", "turnover", "filter_rate", "head_of_pressure",
-                                            "pressure_of_head", "total_dynamic_head", "pump_flow", "pump_speed",
-                                            "water_power", "pipe_velocity", "pipe_friction", "operating_point",
-                                            "suction_margin", "motor_current", "motor_load"});
+    CHECK(names == std::vector<std::string>{"water_volume",
+                                            "turnover",
+                                            "filter_rate",
+                                            "head_of_pressure",
+                                            "pressure_of_head",
+                                            "total_dynamic_head",
+                                            "pump_flow",
+                                            "pump_speed",
+                                            "water_power",
+                                            "pipe_velocity",
+                                            "pipe_friction",
+                                            "operating_point",
+                                            "suction_margin",
+                                            "motor_current",
+                                            "motor_load",
+                                            "filter_loading",
+                                            "drain_cover_flow",
+                                            "pump_running_cost",
+                                            "reference_system_curves",
+                                            "weighted_energy_factor"});
     figures::Catalogue catalogue;
     CHECK_NOTHROW(catalogue.add(all()));
 }

@@ -158,6 +158,24 @@ struct Pipes
     [[nodiscard]] std::optional<units::Number> loss_coefficient(std::string_view fitting, units::Length nominal) const;
 };
 
+/// A pipe by what its velocity limit goes by.
+enum class PipeSide
+{
+    suction,
+    discharge,
+    copper
+};
+
+/// How a figure stands to every published limit of its sort, each with the place whose it is: 'Nevada public pools: 6
+/// ft/s (kept)'. Rows from memory say so. Rows that need a mean depth that is not given say that.
+[[nodiscard]] std::string turnover_in_words(units::Duration turnover, WaterKind water,
+                                            std::optional<units::Length> mean_depth, units::VolumeFlow flow,
+                                            std::vector<TurnoverLimit> const& limits);
+[[nodiscard]] std::string velocity_in_words(units::Velocity velocity, PipeSide side,
+                                            std::vector<VelocityLimit> const& limits);
+[[nodiscard]] std::string filter_rate_in_words(units::Velocity rate, FilterMedium medium,
+                                               std::vector<FilterRateLimit> const& limits);
+
 /// Each reads its file once; all throw reference::DataProblems where it is not as declared.
 [[nodiscard]] std::vector<TurnoverLimit> turnover_limits(reference::Data const& data);
 [[nodiscard]] std::vector<VelocityLimit> velocity_limits(reference::Data const& data);
@@ -172,6 +190,11 @@ struct Pipes
 template <> struct padwalk::fields::words_of<padwalk::circulation::WaterKind>
 {
     static std::vector<std::string> words() { return {"public_pool", "public_spa", "wading_pool", "residential_pool"}; }
+};
+
+template <> struct padwalk::fields::words_of<padwalk::circulation::PipeSide>
+{
+    static std::vector<std::string> words() { return {"suction", "discharge", "copper"}; }
 };
 
 template <> struct padwalk::fields::words_of<padwalk::circulation::FilterMedium>
