@@ -292,18 +292,19 @@ void index_against_band(WaterBench& b, Trust const& trust, Band const& band, Mea
         b.w.computed(b.item, "index_high", scaling, of + ", scaling above " + b.w.show(high) + high_of, "balance");
 }
 
-void saturation(WaterBench& b, Trust const& trust, figures::Inputs const& in)
+bool saturation(WaterBench& b, Trust const& trust, figures::Inputs const& in)
 {
     auto const figure = b.w.figure(b.item, "saturation", in, "saturation index of " + b.w.name(b.item));
     auto const index = figure.get<units::Number>("saturation_calcite");
     if (!index)
-        return;
+        return false;
     Band const band = index_band(b);
     std::string said = verdict_of(figure, band.band);
     if (trust.ph_known != Known::exactly || trust.cyanurate_known != Known::exactly)
         said += "; a reading is off its scale, so this is only as good as its doubt";
     b.w.verdict(said);
     index_against_band(b, trust, band, *index);
+    return true;
 }
 
 /// The wall is hotter than the water by the heat that goes through it over the film's conductance; at one input, the
@@ -388,12 +389,11 @@ void in_spa(WaterBench& b, figures::Inputs in)
 
 } // namespace
 
-void assess_balance(WaterBench& b, Trust const& trust)
+bool assess_balance(WaterBench& b, Trust const& trust)
 {
     auto const in = water_inputs(b, trust);
-    if (!in)
-        return;
-    saturation(b, trust, *in);
+    if (!in || !saturation(b, trust, *in))
+        return false;
     for (std::size_t i = 0; i < b.w.property.things().size(); ++i)
     {
         Thing const& t = b.w.property.at(i);
@@ -401,6 +401,7 @@ void assess_balance(WaterBench& b, Trust const& trust)
             at_heater(b, i, *in);
     }
     in_spa(b, *in);
+    return true;
 }
 
 } // namespace padwalk::assess

@@ -31,8 +31,9 @@ void look_for_failing_tests(WaterBench& b, visit::WaterTest& test, Trust& trust)
 /// that readings disagree, and marks in `trust` what is not to be judged.
 void look_for_contradictions(WaterBench& b, Trust& trust);
 
-/// What the water does to calcium carbonate, where it stands, at its heaters and in a spa that shares it.
-void assess_balance(WaterBench& b, Trust const& trust);
+/// What the water does to calcium carbonate, where it stands, at its heaters and in a spa that shares it; and how much
+/// of its chlorine is at work. False where its tests don't suffice.
+bool assess_balance(WaterBench& b, Trust const& trust);
 /// How much of the free chlorine is at work.
 void assess_chlorine_at_work(WaterBench& b, Trust const& trust);
 

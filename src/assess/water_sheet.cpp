@@ -489,6 +489,7 @@ void doing(Bench& b)
             }
     say_of(b, "saturation", "hand_method", "the hand method of codes and courses ");
     say_of(b, "saturation", "drift", "by itself: ");
+    say_of(b, "saturation", "chlorine", "chlorine: ");
     say_of(b, "hypochlorous", "in_words", "chlorine: ");
     say_of(b, "combined_chlorine", "in_words", "combined chlorine: ");
     for (auto const& f : b.out.figures)

@@ -213,8 +213,8 @@ void assess_water_tests(WaterBench& b)
     b.test = &doubted;
     look_for_contradictions(b, trust);
     limits(b, trust);
-    assess_chlorine_at_work(b, trust);
-    assess_balance(b, trust);
+    if (!assess_balance(b, trust)) // which tells of chlorine too
+        assess_chlorine_at_work(b, trust);
     b.test = written;
 }
 

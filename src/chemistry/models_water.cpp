@@ -4,6 +4,7 @@
 #include "padwalk/chemistry/conductivity.hpp"
 #include "padwalk/chemistry/drift_rates.hpp"
 #include "padwalk/chemistry/equilibria.hpp"
+#include "padwalk/chemistry/sanitizer.hpp"
 #include "padwalk/chemistry/saturation_handbook.hpp"
 #include "padwalk/numerics/number_text.hpp"
 #include "padwalk/physics/range.hpp"
@@ -157,10 +158,10 @@ struct SaturationOutput
     units::AsCalciumCarbonate carbonate_alkalinity{}, cyanurate_alkalinity{}, borate_alkalinity{};
     units::Molality total_carbonate{}, ionic_strength{};
     Number log_co2_pressure{};
-    units::Ph air_ph{};
+    std::optional<units::Ph> air_ph;
     units::AsChlorine hocl{}, ocl{}, held_chlorine{}, other_set_hocl{};
     units::AsSodiumChloride salt_used{};
-    std::string in_words, hand_method, drift;
+    std::string in_words, hand_method, drift, chlorine;
 
     static Record<SaturationOutput> const& declaration()
     {
@@ -182,7 +183,7 @@ struct SaturationOutput
                 .field("total_carbonate", &O::total_carbonate, "all dissolved carbonate")
                 .field("ionic_strength", &O::ionic_strength, "ionic strength of the speciated water")
                 .field("log_co2_pressure", &O::log_co2_pressure, "log10 of the pressure of carbon dioxide, atm")
-                .field("air_ph", &O::air_ph, "pH that open air would bring it to")
+                .field("air_ph", &O::air_ph, "pH that open air would bring it to; without its doubt")
                 .field("hocl", &O::hocl, "hypochlorous acid, the part of chlorine that disinfects fast")
                 .field("ocl", &O::ocl, "hypochlorite")
                 .field("held_chlorine", &O::held_chlorine, "chlorine held by cyanurate; the kit counts it as free")
@@ -190,7 +191,8 @@ struct SaturationOutput
                 .field("salt_used", &O::salt_used, "salt it was computed with")
                 .field("in_words", &O::in_words, "corrosive, balanced or scaling")
                 .field("hand_method", &O::hand_method, "why the hand method differs")
-                .field("drift", &O::drift, "which way pH will go by itself");
+                .field("drift", &O::drift, "which way pH will go by itself")
+                .field("chlorine", &O::chlorine, "how much of the free chlorine is at work");
         return record;
     }
 };
@@ -250,7 +252,6 @@ SaturationOutput saturation(WaterInput const& in, Engines const& engines)
     out.total_carbonate = s.composition().totals.carbonate;
     out.ionic_strength = s.ionic_strength();
     out.log_co2_pressure = Number::from_value(s.log_co2_pressure());
-    out.air_ph = engine.at_co2(s, engines.open_air).ph();
     out.hocl = as_chlorine(s.hypochlorous_acid());
     out.ocl = as_chlorine(s.hypochlorite());
     out.held_chlorine = as_chlorine(s.held_chlorine());
@@ -258,8 +259,16 @@ SaturationOutput saturation(WaterInput const& in, Engines const& engines)
     return out;
 }
 
-void say_saturation(WaterInput const& in, SaturationOutput& out, HandbookTable const& table)
+void say_saturation(WaterInput const& in, SaturationOutput& out, Engines const& engines)
 {
+    auto const& table = engines.handbook;
+    auto const& engine = engines.of(in.constants, in.cyanurate_constants);
+    State const s = engine.at_ph(composition_of(fitted(in, engines)), in.ph);
+    out.air_ph = engine.at_co2(s, engines.open_air).ph();
+    if (in.free_chlorine.value() > 0)
+        out.chlorine = forms_in_words(chlorine_forms(s)) + "; " +
+                       numerics::number_text(out.other_set_hocl.value() * 1e3, 2) +
+                       " ppm of acid by the other set of constants";
     if (out.saturation_calcite)
         out.in_words = index_in_words(*out.saturation_calcite, table.band);
     else
@@ -277,12 +286,12 @@ void say_saturation(WaterInput const& in, SaturationOutput& out, HandbookTable c
         if (std::abs(gap) < 0.05)
             out.hand_method = "agrees within 0.05";
     }
-    double const way = out.air_ph.value() - in.ph.value();
+    double const way = out.air_ph->value() - in.ph.value();
     if (std::abs(way) < 0.1)
         out.drift = "near balance with open air: pH stays";
     else
         out.drift = std::string("pH will ") + (way > 0 ? "rise" : "fall") + " toward " +
-                    numerics::number_text(std::round(out.air_ph.value() * 10) / 10) +
+                    numerics::number_text(std::round(out.air_ph->value() * 10) / 10) +
                     (way > 0 ? " as carbon dioxide leaves; jets and falls hurry it"
                              : " as carbon dioxide comes in from the air");
 }
@@ -303,7 +312,7 @@ figures::Model saturation_model(std::shared_ptr<Engines const> engines)
          .sources = {"plummer-busenberg-1982", "wateq4f-dat", "phreeqc-dat-388", "obrien-1974", "wahman-alexander-2019",
                      "morris-1966"}},
         [engines](SaturationInput const& in) { return saturation(in, *engines); },
-        [engines](SaturationInput const& in, SaturationOutput& out) { say_saturation(in, out, engines->handbook); });
+        [engines](SaturationInput const& in, SaturationOutput& out) { say_saturation(in, out, *engines); });
 }
 
 // ---- the same water heated in a closed pipe

@@ -69,25 +69,26 @@ private:
     [[nodiscard]] Solution newton(Closure const& closure);
     [[nodiscard]] Row combined(double of_carbonate, double of_hydrogen, double of_calcium, double wanted) const;
 
+    // Arrays without initial values are filled before they are read; a state is too short a time to clear them all.
     SpeciesTable const& table_;
     std::array<double, component_count> total_{};
     double alkalinity_ = 0.0;
     double celsius_ = 0.0;
     double a_ = 0.0, b_ = 0.0;
     TemperatureTerms terms_;
-    std::array<double, most_species> log_k_{};
+    std::array<double, most_species> log_k_;
     std::array<bool, component_count> there_{};
-    std::array<std::size_t, most_species> present_{};
+    std::array<std::size_t, most_species> present_;
     std::size_t present_count_ = 0;
-    std::array<double, most_laws> law_log_gamma_{}, law_slope_{};
+    std::array<double, most_laws> law_log_gamma_, law_slope_;
 
-    std::array<std::size_t, component_count> unknown_{};
+    std::array<std::size_t, component_count> unknown_;
     std::size_t unknowns_ = 0; ///< components; ionic strength is one more
     /// Sums over species of count_j molality, their derivatives by ln activity and, last, by ionic strength.
-    std::array<Row, component_count> sums_{};
-    Row strength_{};
-    std::array<Row, most_unknowns> rows_{};
-    Row delta_{};
+    std::array<Row, component_count> sums_;
+    Row strength_;
+    std::array<Row, most_unknowns> rows_;
+    Row delta_;
     double added_acid_ = 0.0;
     Solution now_;
 };

@@ -48,4 +48,8 @@ struct OperatingPoint
 /// Throws:   figures::NotComputed with advice where the point lies outside the pump's curve; physics::OutOfRange
 [[nodiscard]] OperatingPoint operating_point(Loop const& loop, PumpCurve const& pump, units::Temperature water);
 
+/// The same for water of known viscosity, whose computing takes longer than all the rest: for many points of one water.
+[[nodiscard]] OperatingPoint operating_point(Loop const& loop, PumpCurve const& pump,
+                                             units::KinematicViscosity viscosity);
+
 } // namespace padwalk::circulation
