@@ -362,3 +362,17 @@ TEST_CASE("checks at the pad carry the cautions of what stands there")
         CHECK_FALSE(one_of(cautions(id), "hot_water"));
     }
 }
+
+TEST_CASE("loops: a drain cover past its date, unmarked, flat or gone closes the water before all else")
+{
+    for (std::string const words : {"cover past its stamped date", "unmarked cover", "flat grate", "cover missing"})
+    {
+        auto const a = assessed("waters:\n  pool: {kind: pool}\nloops:\n  loop: {serves: [pool], drains: {main drain: "
+                                "{noticed: [" +
+                                words + "]}}}\n");
+        INFO(words);
+        CHECK(a.outcome == assess::Outcome::unsafe);
+        REQUIRE_FALSE(a.alarms.empty());
+        CHECK(a.alarms.front().urgency == assess::Urgency::stop_use);
+    }
+}

@@ -35,7 +35,8 @@ TEST_CASE("program: usage errors are one clear line and status 3")
     };
     for (auto const& row :
          {Row{{"asess", "v.yaml"}, "padwalk: unknown command 'asess'; did you mean 'assess'?\n"},
-          Row{{"frobnicate"}, "padwalk: unknown command 'frobnicate'; one of assess, water, check, figure, sheet, schema\n"},
+          Row{{"frobnicate"},
+              "padwalk: unknown command 'frobnicate'; one of assess, water, check, figure, sheet, schema\n"},
           Row{{"assess"}, "padwalk: name the visit file, for example 'padwalk assess visit.yaml'\n"},
           Row{{"assess", "missing.yaml"}, "padwalk: there is no file 'missing.yaml'\n"},
           Row{{"figure", "turnovr"}, "padwalk: no figure 'turnovr'; did you mean 'turnover'?\n"},
