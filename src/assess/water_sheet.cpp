@@ -222,6 +222,9 @@ void plan(Bench& b, chemistry::ProductTable const& table)
         b.sheet.no_plan = "it needs the volume, or the shape and sizes it can be worked out from";
     if (!b.sheet.no_plan.empty())
         return;
+    if (!b.v.shell || !b.v.shell->surface)
+        b.out.assumptions.push_back(
+            {"plaster as the surface of " + b.name() + " for its dose plan", "not said; write shell: {surface: …}"});
     auto const& data = b.engine.data();
     chemistry::PlanRequest request;
     request.now = readings(*saturation);
@@ -394,7 +397,11 @@ void forecast(Bench& b, chemistry::ProductTable const& table)
     if (saturation == nullptr)
         b.sheet.no_forecast = missing(b);
     else if (!water || !surface)
-        b.sheet.no_forecast = "it needs the volume and the surface, or the shape and sizes they can be worked out from";
+        b.sheet.no_forecast = std::string("it needs the ") +
+                              (water     ? "area of the surface"
+                               : surface ? "volume"
+                                         : "volume and the area of the surface") +
+                              ", or the shape and sizes to work them out from";
     if (!b.sheet.no_forecast.empty())
         return;
     bool const planned = b.sheet.plan && !b.sheet.plan->steps.empty();
@@ -437,7 +444,8 @@ void swimming(Bench& b)
         if (alarm.urgency == Urgency::stop_use)
             swim.against.push_back(b.out.findings.at(alarm.finding).name + " (" + b.out.items.at(alarm.item).name +
                                    ")");
-    static constexpr std::string_view stops[] = {"free_chlorine_low", "free_chlorine_high", "ph_low", "ph_high"};
+    static constexpr std::string_view stops[] = {"free_chlorine_low", "free_chlorine_high",        "ph_low",
+                                                 "ph_high",           "chlorine_to_cyanurate_low", "water_too_hot"};
     for (auto const& f : b.out.findings)
         if (f.item == b.sheet.item && f.probability > 0.5 &&
             std::find(std::begin(stops), std::end(stops), f.id) != std::end(stops))
@@ -539,8 +547,8 @@ WaterReport assess_water(visit::ReadVisit const& visit, Engine const& engine, un
         plan(b, table);
         forecast(b, table);
         swimming(b);
-        report.something_to_do =
-            report.something_to_do || (sheet.plan && sheet.plan->outcome != chemistry::Outcome::nothing_to_do);
+        bool const nothing = sheet.plan && sheet.plan->outcome == chemistry::Outcome::nothing_to_do;
+        report.something_to_do = report.something_to_do || !nothing || !sheet.swim.now;
         report.waters.push_back(std::move(sheet));
     }
     add_sayings(report, table);

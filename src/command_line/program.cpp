@@ -140,7 +140,7 @@ std::string visit_of_readings(std::vector<std::string> const& given)
     if (!problems.empty())
         throw fields::InputProblems(problems);
     std::string const item = test.empty() ? std::string() : "    tests:\n      - " + test.substr(8);
-    return "waters:\n  water:\n" + water + item;
+    return "by: owner\nwaters:\n  water:\n" + water + item;
 }
 
 int water(Arguments const& arguments, World& world)

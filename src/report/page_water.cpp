@@ -100,9 +100,13 @@ Card step_card(DoseStep const& step, std::size_t number, assess::WaterReport con
     std::string next;
     if (step.wait.value() > 0)
         next = "wait " + hours(step.wait) + " with the pump running before anything else is added";
-    if (step.retest)
+    constexpr double worth_a_test = 0.25; // of pH: the volume and the tests are not known better
+    bool const moves_ph = std::abs((step.after.readings.ph - step.before.readings.ph).value()) > worth_a_test;
+    if (step.retest || moves_ph)
         next += (next.empty() ? "" : ", then ") + std::string("test again before you go on");
     part(card.parts, "Then", {next});
+    if (step.swim.value() > 0)
+        part(card.parts, "Nobody in the water", {"for " + hours(step.swim) + ", and until it tests right"});
     std::vector<std::string> cautions;
     for (auto const& id : step.cautions)
         if (said.emplace(id, "a step before").second)
@@ -162,7 +166,11 @@ Section plan_section(assess::WaterReport const& report, assess::WaterSheet const
     DosePlan const& plan = *sheet.plan;
     out.blocks.emplace_back(Paragraph{plan.answer});
     if (!plan.outside.empty())
+    {
         out.blocks.emplace_back(Points{plan.outside});
+        out.blocks.emplace_back(
+            Paragraph{"Differences smaller than a test's own doubt are not chased, so these bands are wider by it."});
+    }
     std::size_t number = 0;
     Told told;
     for (auto const& step : plan.steps)

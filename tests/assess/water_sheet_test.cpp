@@ -199,6 +199,13 @@ TEST_CASE("water sheet: unsafe water keeps swimmers out and says when")
     CHECK(says(s.swim.against, "free chlorine"));
     CHECK(s.swim.when.find("fresh test") != std::string::npos);
     CHECK(r.something_to_do);
+    // chlorine within limits by itself, and far too little for the cyanurate
+    auto const held =
+        sheet(pool("kit: photometer, ph: 7.4, free_chlorine: 3 ppm, alkalinity: 100 ppm, calcium: 300 ppm, "
+                   "cyanurate: 250 ppm"));
+    CHECK_FALSE(held.waters.front().swim.now);
+    REQUIRE(held.waters.front().plan);
+    CHECK(held.waters.front().plan->outcome == chemistry::Outcome::replace_water);
 }
 
 TEST_CASE("water sheet: the same visit gives the same sheet")

@@ -114,7 +114,8 @@ TEST_CASE("filter gauge at another speed - the square law of the Hydraulic Insti
     CHECK_THROWS_AS(load("0 psi", "15 psi", "3000 rpm", "3000 rpm"), figures::NotComputed);
 }
 
-TEST_CASE("filter_loading as written - 10 psi over clean is due by the US federal advice of 5 to 10", "[circulation]")
+TEST_CASE("filter_loading as written, where 10 psi over clean is due by the US federal advice of 5 to 10",
+          "[circulation]")
 {
     auto const at = [](char const* now) { return run("filter_loading", {{"clean_gauge", "12 psi"}, {"gauge", now}}); };
     CHECK(missing(words(at("22 psi")),

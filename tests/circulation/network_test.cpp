@@ -134,7 +134,7 @@ TEST_CASE("the order in which links are named, and which pump comes first, chang
     CHECK_THAT(one_way.second, WithinRel(other_way.first, 1e-9));
 }
 
-TEST_CASE("a check valve lets nothing back; without it the weak pump is refused by name", "[circulation]")
+TEST_CASE("a check valve lets nothing back, and without it the weak pump is refused by name", "[circulation]")
 {
     Made m = made_up();
     auto const weak = m.network.check_valve("booster", 1, 2, made_up_pump(0.2));

@@ -119,7 +119,7 @@ TEST_CASE("a roof collector costs flow, and its top stands under vacuum when it 
     CHECK(state(p).through_roof == units::VolumeFlow{});
 }
 
-TEST_CASE("two pumps side by side, one weak: its check valve holds; which is named first changes nothing",
+TEST_CASE("two pumps side by side, one weak: its check valve holds, and which is named first changes nothing",
           "[circulation]")
 {
     Plant p = house();
