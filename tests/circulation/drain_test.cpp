@@ -126,7 +126,8 @@ TEST_CASE("filter_loading as written, where 10 psi over clean is due by the US f
     CHECK(missing(words(at("9 psi")), {"lower than when it was clean"}) == "");
     CHECK(missing(words(at("22 psi"), "published"),
                   {"US federal advice: 5 to 10 psi", "operator courses: 8 to 10 psi", "(from memory)"}) == "");
-    auto const& share = at("20 psi").output("share_of_cleaning_rise");
+    auto const due = at("20 psi");
+    auto const& share = due.output("share_of_cleaning_rise");
     CHECK_THAT(*share.value, WithinRel(1.0, 1e-12));
     CHECK(share.low < 0.75); // 8 ± 3 psi
     CHECK(share.high > 1.4);
