@@ -22,6 +22,9 @@ struct WaterBench
     [[nodiscard]] bool spa() const { return w.property.kind_of(item) == visit::WaterKind::spa; }
 };
 
+/// The test that counts: the newest by its date, the last where none has one; none without tests.
+[[nodiscard]] visit::WaterTest const* newest_test(visit::Water const& water);
+
 /// How much a reading says of the value: a test beyond its scale gives one end only.
 enum class Known
 {

@@ -1,7 +1,7 @@
 // From an assessed water to the owner's sheet: plan, forecast, swimming.
 #include "padwalk/assess/water_sheet.hpp"
 
-#include "rules.hpp"
+#include "water_bench.hpp"
 
 #include "padwalk/chemistry/indices.hpp"
 #include "padwalk/numerics/number_text.hpp"
@@ -31,6 +31,8 @@ struct Bench
     Assessment& out;
     Rules const& rules;
     WaterSheet& sheet;
+    bool spa = false;
+    visit::WaterTest const* test = nullptr; ///< the one that counts, or none
     chemistry::Targets targets{};
 
     [[nodiscard]] std::string const& name() const { return out.items.at(sheet.item).name; }
@@ -79,14 +81,6 @@ WaterReadings readings(figures::Figure const& f)
 }
 
 // ---- what is wanted
-
-bool spa(Bench const& b)
-{
-    for (auto const& item : {b.sheet.item})
-        if (b.out.items.at(item).kind == "water" && b.v.kind)
-            return *b.v.kind == visit::WaterKind::spa;
-    return b.name().find("spa") != std::string::npos;
-}
 
 chemistry::Finish finish(visit::Water const& v)
 {
@@ -195,9 +189,9 @@ chemistry::IgnoreWithin ignored(figures::Figure const& f)
 
 std::string missing(Bench const& b)
 {
-    if (b.v.tests.empty())
+    if (b.test == nullptr)
         return "there is no water test";
-    auto const& t = b.v.tests.back();
+    auto const& t = *b.test;
     std::string list;
     auto need = [&](bool there, char const* what)
     {
@@ -229,7 +223,7 @@ void plan(Bench& b, chemistry::ProductTable const& table)
     chemistry::PlanRequest request;
     request.now = readings(*saturation);
     request.volume = *water;
-    request.venue = spa(b) ? chemistry::Venue::spa : chemistry::Venue::pool;
+    request.venue = b.spa ? chemistry::Venue::spa : chemistry::Venue::pool;
     request.targets = b.targets;
     request.assumed_fill = chemistry::assumed_fill_water(data);
     request.fill_water = fill_water(b, request.assumed_fill);
@@ -317,7 +311,7 @@ chemistry::StartDoubts doubts(figures::Figure const& f)
 void surroundings(Bench& b, chemistry::DriftRequest& r)
 {
     auto const* care = b.v.care ? &*b.v.care : nullptr;
-    bool const in_spa = spa(b), covered = b.v.covered.value_or(false);
+    bool const in_spa = b.spa, covered = b.v.covered.value_or(false);
     r.sun = in_spa ? chemistry::Sun::part : chemistry::Sun::full;
     r.aeration =
         in_spa || b.v.salt_system.value_or(false) ? chemistry::Aeration::features : chemistry::Aeration::sheltered;
@@ -444,18 +438,33 @@ void swimming(Bench& b)
         if (alarm.urgency == Urgency::stop_use)
             swim.against.push_back(b.out.findings.at(alarm.finding).name + " (" + b.out.items.at(alarm.item).name +
                                    ")");
-    static constexpr std::string_view stops[] = {"free_chlorine_low", "free_chlorine_high",        "ph_low",
-                                                 "ph_high",           "chlorine_to_cyanurate_low", "water_too_hot"};
+    static constexpr std::string_view stops[] = {"free_chlorine_low",
+                                                 "free_chlorine_high",
+                                                 "ph_low",
+                                                 "ph_high",
+                                                 "water_too_hot",
+                                                 "chlorine_to_cyanurate_low",
+                                                 "water_readings_disagree",
+                                                 "water_test_bleached"};
+    bool chlorine_judged = false, ph_judged = false;
     for (auto const& f : b.out.findings)
-        if (f.item == b.sheet.item && f.probability > 0.5 &&
-            std::find(std::begin(stops), std::end(stops), f.id) != std::end(stops))
-        {
-            std::string const what = f.name + " (" + b.name() + ")";
-            if (std::find(swim.against.begin(), swim.against.end(), what) == swim.against.end())
-                swim.against.push_back(what);
-        }
-    if (b.v.tests.empty() || !b.v.tests.back().free_chlorine || !b.v.tests.back().ph)
+    {
+        if (f.item != b.sheet.item)
+            continue;
+        chlorine_judged = chlorine_judged || f.id == "free_chlorine_low";
+        ph_judged = ph_judged || f.id == "ph_low" || f.id == "ph_high";
+        if (f.probability <= 0.5 || std::find(std::begin(stops), std::end(stops), f.id) == std::end(stops))
+            continue;
+        std::string const what = f.name + " (" + b.name() + ")";
+        if (std::find(swim.against.begin(), swim.against.end(), what) == swim.against.end())
+            swim.against.push_back(what);
+    }
+    if (b.test == nullptr || !b.test->free_chlorine || !b.test->ph)
         swim.against.push_back("free chlorine and pH were not both tested");
+    else if (!chlorine_judged || !ph_judged)
+        swim.against.push_back("free chlorine or pH could not be judged by this test");
+    if (b.out.outcome == assess::Outcome::unsafe && swim.against.empty())
+        swim.against.push_back("what stands under Danger");
     swim.now = swim.against.empty();
     units::Duration wait{};
     if (b.sheet.plan)
@@ -531,6 +540,8 @@ WaterReport assess_water(visit::ReadVisit const& visit, Engine const& engine, un
     report.assessment = assess(visit, engine, system);
     Rules const rules(engine.data(), system);
     auto const table = chemistry::product_table(engine.data());
+    std::vector<Assumption> said_already; // by the assessment
+    Property const property(visit.visit, said_already);
     for (auto const& [name, water] : visit.visit.waters)
     {
         WaterSheet sheet;
@@ -539,8 +550,10 @@ WaterReport assess_water(visit::ReadVisit const& visit, Engine const& engine, un
             if (report.assessment.items[i].path == "waters/" + name)
                 sheet.item = i;
         Bench b{engine, system, visit.visit, water, report.assessment, rules, sheet};
+        b.spa = property.kind_of(sheet.item) == visit::WaterKind::spa;
+        b.test = newest_test(water);
         if (auto const* saturation = b.figure("saturation"))
-            b.targets = chemistry::targets_for(engine.data(), spa(b) ? chemistry::Venue::spa : chemistry::Venue::pool,
+            b.targets = chemistry::targets_for(engine.data(), b.spa ? chemistry::Venue::spa : chemistry::Venue::pool,
                                                finish(water), sanitizer(water, readings(*saturation)),
                                                water.care && water.care->borate_wanted.value_or(false));
         doing(b);

@@ -104,24 +104,15 @@ void cracks(Workbench& w, std::size_t shell)
         w.computed(shell, "crack_wide", most, from);
 }
 
-/// The newest test by its date; in the order written where none has one.
-visit::WaterTest const* newest(WaterBench& b)
+// The test that counts, and that others were left aside for want of a date.
+visit::WaterTest const* counted(WaterBench& b)
 {
-    auto const& tests = b.v.tests;
-    if (tests.empty())
-        return nullptr;
-    visit::WaterTest const* found = nullptr;
-    bool undated = false;
-    for (auto const& test : tests)
-    {
-        undated = undated || !test.on;
-        if (test.on && (found == nullptr || test.on->hours >= found->on->hours))
-            found = &test;
-    }
-    if (found != nullptr && undated)
+    auto const* found = newest_test(b.v);
+    bool const undated = std::any_of(b.v.tests.begin(), b.v.tests.end(), [](auto const& t) { return !t.on; });
+    if (found != nullptr && found->on && undated)
         b.w.out.assumptions.push_back(
             {"the newest dated test of " + b.w.name(b.item) + " counts", "other tests of it have no date"});
-    return found != nullptr ? found : &tests.back();
+    return found;
 }
 
 chemistry::LimitSet chosen(visit::Water const& water, std::vector<chemistry::LimitSet> const& sets)
@@ -136,6 +127,15 @@ chemistry::LimitSet chosen(visit::Water const& water, std::vector<chemistry::Lim
 }
 
 } // namespace
+
+visit::WaterTest const* newest_test(visit::Water const& water)
+{
+    visit::WaterTest const* found = nullptr;
+    for (auto const& test : water.tests)
+        if (test.on && (found == nullptr || test.on->hours >= found->on->hours))
+            found = &test;
+    return found != nullptr || water.tests.empty() ? found : &water.tests.back();
+}
 
 void assess_waters(Workbench& w)
 {
@@ -156,7 +156,7 @@ void assess_waters(Workbench& w)
                      tables.bands,
                      tables.limits,
                      chosen(*t.water, tables.sets)};
-        b.test = newest(b);
+        b.test = counted(b);
         if (!b.temperature && b.test != nullptr)
             b.temperature = b.test->temperature;
         size(b);

@@ -233,3 +233,33 @@ TEST_CASE("water sheet: a conductivity that the other readings alone exceed is a
                       [](auto const& q) { return q.note.find("conductivity") != std::string::npos; }));
     CHECK(figure(r.assessment, "saturation") != nullptr);
 }
+
+TEST_CASE("water sheet: the newest test decides whether to swim, and one that may be bleached never says yes")
+{
+    std::string const good = "ph: 7.5, free_chlorine: 4 ppm, total_chlorine: 4 ppm, cyanurate: 40 ppm";
+    auto const two = [](std::string const& first, std::string const& second)
+    {
+        return sheet(
+            "waters:\n  pool:\n    kind: pool\n    temperature: 84 degF\n    tests:\n      - {on: 2026-07-02 08:00, " +
+            first + "}\n      - {on: 2026-07-01 08:00, " + second + "}\n");
+    };
+    CHECK(two(good, "ph: 7.5").waters.front().swim.now); // the older one lacks chlorine and stands last
+    CHECK_FALSE(two("ph: 7.5", good).waters.front().swim.now);
+    auto const bleached = sheet(pool("kit: comparator, ph: 7.5, free_chlorine: 0.2 ppm, total_chlorine: 14 ppm, "
+                                     "alkalinity: 95 ppm, calcium: 300 ppm, cyanurate: 40 ppm"));
+    CHECK_FALSE(bleached.waters.front().swim.now);
+    // what is dangerous elsewhere keeps swimmers out too
+    auto const drain =
+        sheet(pool(balanced) + "loops:\n  loop: {serves: [pool], drains: {main drain: {noticed: [cover missing]}}}\n");
+    CHECK_FALSE(drain.waters.front().swim.now);
+    // what a spa is, is decided in one place: 2.5 ppm does for a pool and not for a tub
+    std::string const tub = "kit: laboratory, ph: 7.5, free_chlorine: 2.5 ppm ± 0.1 ppm, alkalinity: 95 ppm, calcium: "
+                            "250 ppm, cyanurate: 0 ppm";
+    auto const hot = sheet("waters:\n  hot tub: {volume: 400 gal, temperature: 101 degF, tests: [{" + tub + "}]}\n");
+    REQUIRE(hot.waters.front().plan);
+    CHECK(says(hot.waters.front().plan->outside, "free chlorine"));
+    auto const cold =
+        sheet("waters:\n  pond: {kind: pool, volume: 400 gal, temperature: 80 degF, tests: [{" + tub + "}]}\n");
+    REQUIRE(cold.waters.front().plan);
+    CHECK_FALSE(says(cold.waters.front().plan->outside, "free chlorine"));
+}
