@@ -19,10 +19,14 @@ constexpr double none = std::numeric_limits<double>::quiet_NaN();
 /// What counts as one step outside, SI: about a kit's resolution. Only ever compares waters with each other.
 constexpr Values scale = {0.1, 10e-3, 10e-3, 20e-3, 10e-3, 0.5e-3, 5e-3, 200e-3, 50e-3, 0.1};
 
-template <class Q> void set(Bands& bands, Reading reading, Aim<Q> const& aim, double ignore)
+// An end that the water is beyond by no more than is ignored moves out by that much; all others hold as they are, so
+// that what is corrected lands in the band itself.
+template <class Q> void set(Bands& bands, Values const& now, Reading reading, Aim<Q> const& aim, double ignore)
 {
-    bands.low[reading] = aim.low ? units::in_si(*aim.low) - ignore : -endless;
-    bands.high[reading] = aim.high ? units::in_si(*aim.high) + ignore : endless;
+    double const low = aim.low ? units::in_si(*aim.low) : -endless, high = aim.high ? units::in_si(*aim.high) : endless;
+    double const value = now[reading];
+    bands.low[reading] = value < low && value >= low - ignore ? low - ignore : low;
+    bands.high[reading] = value > high && value <= high + ignore ? high + ignore : high;
     if (aim.aim)
         bands.aim[reading] = units::in_si(*aim.aim);
     else if (aim.low) // whoever asks for at least so much and says no more: the middle, or a little above
@@ -64,19 +68,19 @@ Values values_of(State const& state)
     return out;
 }
 
-Bands bands_of(Targets const& t, IgnoreWithin const& ignore)
+Bands bands_of(Targets const& t, IgnoreWithin const& ignore, Values const& now)
 {
     Bands out;
-    set(out, ph, t.ph, ignore.ph.value());
-    set(out, alkalinity, t.alkalinity, ignore.alkalinity.value());
-    set(out, carbonate_alkalinity, t.carbonate_alkalinity, ignore.alkalinity.value());
-    set(out, calcium, t.calcium, ignore.calcium.value());
-    set(out, cyanurate, t.cyanurate, ignore.cyanurate.value());
-    set(out, free_chlorine, t.free_chlorine, ignore.free_chlorine.value());
-    set(out, borate, t.borate, 0.0);
-    set(out, salt, t.salt, ignore.salt.value());
-    set(out, sulfate, t.sulfate, 0.0);
-    set(out, saturation, t.saturation, ignore.saturation.value());
+    set(out, now, ph, t.ph, ignore.ph.value());
+    set(out, now, alkalinity, t.alkalinity, ignore.alkalinity.value());
+    set(out, now, carbonate_alkalinity, t.carbonate_alkalinity, ignore.alkalinity.value());
+    set(out, now, calcium, t.calcium, ignore.calcium.value());
+    set(out, now, cyanurate, t.cyanurate, ignore.cyanurate.value());
+    set(out, now, free_chlorine, t.free_chlorine, ignore.free_chlorine.value());
+    set(out, now, borate, t.borate, 0.0);
+    set(out, now, salt, t.salt, ignore.salt.value());
+    set(out, now, sulfate, t.sulfate, 0.0);
+    set(out, now, saturation, t.saturation, ignore.saturation.value());
     out.most_cyanurate = t.cyanurate_to_chlorine.high ? t.cyanurate_to_chlorine.high->value() : endless;
     out.aim_cyanurate = t.cyanurate_to_chlorine.aim ? t.cyanurate_to_chlorine.aim->value() : endless;
     return out;
@@ -199,12 +203,13 @@ std::optional<State> Problem::state_at(Composition const& water, double at_ph) c
 Problem problem_of(Equilibria const& equilibria, ProductTable const& table, PlanRequest const& request)
 {
     auto const fill = request.fill_water.value_or(request.assumed_fill);
+    State const now = equilibria.at_ph(composition_of(request.now), request.now.ph);
     Problem out{equilibria,
                 table,
                 request,
-                bands_of(request.targets, request.ignore),
+                bands_of(request.targets, request.ignore, values_of(now)),
                 {},
-                equilibria.at_ph(composition_of(request.now), request.now.ph),
+                now,
                 equilibria.at_ph(composition_of(fill), fill.ph).composition()};
     for (auto const& price : request.prices)
         (void)table.product(price.product);

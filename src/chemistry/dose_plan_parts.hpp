@@ -47,7 +47,7 @@ struct Bands
     [[nodiscard]] double distance(Values const& values) const;
 };
 
-[[nodiscard]] Bands bands_of(Targets const& targets, IgnoreWithin const& ignore);
+[[nodiscard]] Bands bands_of(Targets const& targets, IgnoreWithin const& ignore, Values const& now);
 
 /// So many mol of active substance per kg of water.
 struct Portion

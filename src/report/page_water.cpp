@@ -168,8 +168,7 @@ Section plan_section(assess::WaterReport const& report, assess::WaterSheet const
     if (!plan.outside.empty())
     {
         out.blocks.emplace_back(Points{plan.outside});
-        out.blocks.emplace_back(
-            Paragraph{"Differences smaller than a test's own doubt are not chased, so these bands are wider by it."});
+        out.blocks.emplace_back(Paragraph{"What is outside its band by less than the test's own doubt is left alone."});
     }
     std::size_t number = 0;
     Told told;

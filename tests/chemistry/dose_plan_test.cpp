@@ -24,6 +24,14 @@ TEST_CASE("dose plan: a water in its band asks for nothing, and so does one off 
     CHECK(plan(one).outcome == Outcome::nothing_to_do);
     one.now.alkalinity = ppm<units::AsCalciumCarbonate>(131);
     CHECK(plan(one).outcome == Outcome::doses);
+    // what is corrected lands in the band itself, not in one widened by what is ignored
+    one.now.ph = units::Ph::from_value(8.0);
+    one.now.alkalinity = ppm<units::AsCalciumCarbonate>(145);
+    one.ignore.ph = units::PhDifference::from_value(0.1);
+    auto const end = plan(one).end.readings;
+    CHECK(end.ph.value() >= 7.2);
+    CHECK(end.ph.value() <= 7.8);
+    CHECK(end.alkalinity.value() <= 0.120 + 1e-9);
 }
 
 TEST_CASE("dose plan: one reading that is off takes the one product for it")

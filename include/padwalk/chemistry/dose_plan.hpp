@@ -51,7 +51,8 @@ struct Targets
     Aim<units::Number> saturation; ///< index of calcite
 };
 
-/// Differences smaller than these are not corrected: a test's doubt, say. The band is wider by them on both sides.
+/// Differences smaller than these are not corrected: a test's doubt, say. Whatever is corrected lands in the band
+/// itself.
 struct IgnoreWithin
 {
     units::PhDifference ph{};
