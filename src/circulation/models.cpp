@@ -34,6 +34,7 @@ std::vector<figures::Model> models(reference::Data const& data)
     add_filter_models(all, cleaning_rises(data));
     add_drain_models(all, cover_rules(data));
     add_energy_models(all, pump_rule(data), curve);
+    add_flow_models(all, plant_table(data).filters, pump_power_table(data));
     return all;
 }
 

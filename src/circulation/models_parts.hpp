@@ -3,6 +3,7 @@
 
 #include "padwalk/circulation/drain.hpp"
 #include "padwalk/circulation/energy.hpp"
+#include "padwalk/circulation/flow_estimates.hpp"
 #include "padwalk/circulation/limits.hpp"
 #include "padwalk/figures/model.hpp"
 
@@ -32,5 +33,7 @@ void add_filter_models(std::vector<figures::Model>& models, std::vector<Cleaning
 void add_drain_models(std::vector<figures::Model>& models, std::vector<CoverRule> const& rules);
 /// `curve_doubt` as for the pump's models.
 void add_energy_models(std::vector<figures::Model>& models, PumpRule const& rule, double curve_doubt);
+void add_flow_models(std::vector<figures::Model>& models, std::vector<FilterKind> const& filters,
+                     PumpPowerTable const& power);
 
 } // namespace padwalk::circulation

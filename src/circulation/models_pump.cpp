@@ -1,6 +1,8 @@
 #include "models_parts.hpp"
 
+#include "padwalk/circulation/energy.hpp"
 #include "padwalk/circulation/pump.hpp"
+#include "padwalk/units/definitions.hpp"
 
 namespace padwalk::circulation
 {
@@ -155,6 +157,164 @@ WaterPowerOutput water_power(WaterPowerInput const& in)
     return out;
 }
 
+struct PumpEnergyInput
+{
+    units::Power input_power{};
+    std::optional<units::Duration> hours_per_day;
+
+    static Record<PumpEnergyInput> const& declaration()
+    {
+        static Record<PumpEnergyInput> const record =
+            Record<PumpEnergyInput>("pump_energy", "what a pump takes, and how long")
+                .field("input_power", &PumpEnergyInput::input_power, "electric power the motor takes at this speed")
+                .required()
+                .within("1 W", "100 kW")
+                .like("1500 W")
+                .field("hours_per_day", &PumpEnergyInput::hours_per_day, "how long it runs each day")
+                .within("0.1 h", "24 h")
+                .like("8 h");
+        return record;
+    }
+};
+
+struct PumpEnergyOutput
+{
+    units::Energy energy_hour{};
+    std::optional<units::Energy> energy_month, energy_year;
+
+    static Record<PumpEnergyOutput> const& declaration()
+    {
+        static Record<PumpEnergyOutput> const record =
+            Record<PumpEnergyOutput>("pump_energy", "energy it takes")
+                .field("energy_hour", &PumpEnergyOutput::energy_hour, "energy for each hour that it runs")
+                .shown_in("kWh", "kWh")
+                .field("energy_month", &PumpEnergyOutput::energy_month, "energy in a month")
+                .shown_in("kWh", "kWh")
+                .field("energy_year", &PumpEnergyOutput::energy_year, "energy in a year")
+                .shown_in("kWh", "kWh");
+        return record;
+    }
+};
+
+PumpEnergyOutput pump_energy(PumpEnergyInput const& in)
+{
+    PumpEnergyOutput out;
+    out.energy_hour = in.input_power * units::of_si<units::Duration>(units::exact::hour);
+    if (in.hours_per_day)
+    {
+        RunningCost const run = running_cost({in.input_power, *in.hours_per_day}, {});
+        out.energy_month = run.energy_month, out.energy_year = run.energy_year;
+    }
+    return out;
+}
+
+struct LowerSpeedInput
+{
+    units::Power input_power{};
+    units::VolumeFlow flow{};
+    units::Fraction speed_share{};
+    units::Number exponent{};
+    std::optional<units::Volume> volume;
+    std::optional<units::Duration> hours_per_day;
+    std::optional<units::Number> tariff;
+
+    static Record<LowerSpeedInput> const& declaration()
+    {
+        using In = LowerSpeedInput;
+        static Record<In> const record =
+            Record<In>("pump_lower_speed", "a pump at work and a lower speed")
+                .field("input_power", &In::input_power, "electric power the motor takes now")
+                .required()
+                .within("1 W", "100 kW")
+                .like("1500 W")
+                .field("flow", &In::flow, "flow now")
+                .required()
+                .within("0.1 gpm", "5000 gpm")
+                .field("speed_share", &In::speed_share, "the lower speed as a share of the speed now")
+                .required()
+                .within("20 %", "99 %")
+                .like("60 %")
+                .field("exponent", &In::exponent, "power of the speed with which the motor's input falls")
+                .otherwise("2.6 ± 0.3", "the water's power falls with the cube, but motor and drive lose efficiency "
+                                        "at low speed; how much is our judgement")
+                .within("1.5", "3")
+                .field("volume", &In::volume, "water that it turns over")
+                .within("1 gal", "2000000 gal")
+                .field("hours_per_day", &In::hours_per_day, "how long it runs each day now")
+                .within("0.1 h", "24 h")
+                .like("8 h")
+                .field("tariff", &In::tariff, "price of 1 kWh, a plain number in any money")
+                .within("0", "1000")
+                .like("0.20");
+        return record;
+    }
+};
+
+struct LowerSpeedOutput
+{
+    units::Fraction saved_share{};
+    std::optional<units::Number> saved_year;
+    std::optional<units::Energy> saved_energy_year;
+    std::optional<units::Duration> turnover, lower_hours_per_day;
+    units::Power lower_power{};
+    units::VolumeFlow lower_flow{};
+    std::string in_words;
+
+    static Record<LowerSpeedOutput> const& declaration()
+    {
+        using Out = LowerSpeedOutput;
+        static Record<Out> const record =
+            Record<Out>("pump_lower_speed", "the same water moved more slowly")
+                .field("saved_share", &Out::saved_share, "share of the energy saved for the same volume of water")
+                .field("saved_year", &Out::saved_year, "money saved in a year, in the money of the tariff")
+                .field("saved_energy_year", &Out::saved_energy_year, "energy saved in a year")
+                .shown_in("kWh", "kWh")
+                .field("turnover", &Out::turnover, "time for one turnover at the lower speed")
+                .shown_in("h", "h")
+                .field("lower_hours_per_day", &Out::lower_hours_per_day, "hours a day for the same volume of water")
+                .shown_in("h", "h")
+                .field("lower_power", &Out::lower_power, "electric power there")
+                .shown_in("W", "W")
+                .field("lower_flow", &Out::lower_flow, "flow at the lower speed")
+                .shown_in("gpm", "m3/h")
+                .field("in_words", &Out::in_words, "what to look at before");
+        return record;
+    }
+};
+
+LowerSpeedOutput lower_speed(LowerSpeedInput const& in)
+{
+    double const s = in.speed_share.value();
+    LowerSpeedOutput out;
+    out.lower_flow = in.flow * s;
+    DailyRun const now{in.input_power, in.hours_per_day.value_or(units::of_si<units::Duration>(0))};
+    DailyRun const slow =
+        at_lower_speed(now, units::of_si<units::RotationSpeed>(1), units::of_si<units::RotationSpeed>(s), in.exponent);
+    out.lower_power = slow.power;
+    out.saved_share = units::of_si<units::Fraction>(1 - units::in_si(slow.power / now.power) / s);
+    if (in.volume)
+        out.turnover = *in.volume / out.lower_flow;
+    if (!in.hours_per_day)
+        return out;
+    out.lower_hours_per_day = slow.per_day;
+    if (units::in_si(slow.per_day) > units::exact::day)
+        return out;
+    units::Number const price = in.tariff.value_or(units::Number{});
+    RunningCost const before = running_cost(now, price), after = running_cost(slow, price);
+    out.saved_energy_year = before.energy_year - after.energy_year;
+    if (in.tariff)
+        out.saved_year = before.cost_year - after.cost_year;
+    return out;
+}
+
+void lower_speed_in_words(LowerSpeedInput const& in, LowerSpeedOutput& out)
+{
+    bool const too_short = in.hours_per_day && !out.saved_energy_year;
+    out.in_words = too_short ? "the day is too short to move the same volume at this speed; take one in between"
+                             : "the same volume in longer hours for less energy; check that the lower flow still does "
+                               "for heater, chlorine cell, skimmers and the turnover that codes ask";
+}
+
 } // namespace
 
 void add_pump_models(std::vector<figures::Model>& models, double curve_doubt)
@@ -189,6 +349,23 @@ void add_pump_models(std::vector<figures::Model>& models, double curve_doubt)
          .valid = "steady flow. From memory: small pool pumps reach 20 to 50 % wire to water",
          .sources = {"hydraulic-institute", "iapws-if97"}},
         water_power));
+    models.push_back(figures::model<PumpEnergyInput, PumpEnergyOutput>(
+        {.name = "pump_energy",
+         .title = "energy that a pump takes for each hour, month and year",
+         .equation = "energy = power x hours; a month: hours a day x 365.25/12 days",
+         .valid = "one speed; the power as measured, or volts x amps x power factor, for a nameplate is not what a "
+                  "motor takes. With a price: pump_running_cost",
+         .sources = {"judgement"}},
+        pump_energy));
+    models.push_back(figures::model<LowerSpeedInput, LowerSpeedOutput>(
+        {.name = "pump_lower_speed",
+         .title = "what the same water costs at a lower speed",
+         .equation = "s = speed share: flow s Q, power s^e P, hours t/s;  saved = 1 - s^(e-1);  turnover = V/(s Q)",
+         .valid = "a loop of friction only, without lift (a roof collector, a spillover), where the flow falls with "
+                  "the speed. From memory: measured input falls less than the cube; the exponent 2.6 ± 0.3 is our "
+                  "judgement, and a power measured at the lower speed goes before it",
+         .sources = {"hydraulic-institute", "judgement"}},
+        lower_speed, lower_speed_in_words));
 }
 
 } // namespace padwalk::circulation

@@ -81,6 +81,16 @@ Plant with_fault(Plant plant, PlantFault const& fault)
             throw figures::NotComputed("the plant has no filter to be dirty");
         plant.filter->loading = fault.severity;
         break;
+    case PlantFaultKind::filter_bypassed:
+        if (!plant.filter)
+            throw figures::NotComputed("the plant has no filter to pass by");
+        plant.filter->bypassed = fault.severity;
+        break;
+    case PlantFaultKind::heater_scaled:
+        if (!plant.heater)
+            throw figures::NotComputed("the plant has no heater to be scaled");
+        plant.heater->scaling = fault.severity;
+        break;
     case PlantFaultKind::bypass_stuck_open:
         if (!plant.heater)
             throw figures::NotComputed("the plant has no heater with a bypass");

@@ -1,4 +1,4 @@
-#include "padwalk/circulation/head.hpp"
+#include "padwalk/circulation/flow_estimates.hpp"
 #include "padwalk/circulation/plant.hpp"
 #include "padwalk/figures/model.hpp"
 #include "padwalk/units/definitions.hpp"
@@ -62,21 +62,16 @@ std::vector<fields::CurvePoint> curve_of(PlantPump const& pump, PlantTable const
 
 FilterLoss filter_loss(PlantFilter const& filter, PlantTable const& table, units::Temperature water)
 {
-    if (!(filter.area > units::Area{}))
-        throw NotComputed("the filter has no area");
-    for (auto const& kind : table.filters)
-    {
-        if (kind.medium != filter.medium)
-            continue;
-        units::VolumeFlow const meant =
-            kind.at_per_square_foot * (units::in_si(filter.area) / units::exact::square_foot);
-        FilterLoss const usual{meant, head_of_pressure(kind.linear, water), head_of_pressure(kind.quadratic, water)};
-        FilterLoss loss = filter.clean.value_or(usual);
-        double const to_its_flow = units::in_si(loss.at) / units::in_si(meant);
-        loss.linear = loss.linear + head_of_pressure(kind.dirty, water) * (filter.loading.value() * to_its_flow);
-        return loss;
-    }
-    throw NotComputed("no loss is known for this kind of filter");
+    FilterLoss const usual = filter_loss_of(table.filters, filter.medium, filter.area, {}, water);
+    FilterLoss loss = filter.clean.value_or(usual);
+    double const factor = filter.loss_factor.value();
+    // What loading adds goes by the area, however little the clean filter takes.
+    double const to_its_flow = units::in_si(loss.at) / units::in_si(usual.at);
+    FilterLoss const loaded = filter_loss_of(table.filters, filter.medium, filter.area, filter.loading, water);
+    double const kept = 1 - filter.bypassed.value() * (1 - table.bypassed_loss.value.value());
+    loss.linear = (loss.linear * factor + (loaded.linear - usual.linear) * to_its_flow) * kept;
+    loss.quadratic = loss.quadratic * (factor * kept);
+    return loss;
 }
 
 class Builder
@@ -197,8 +192,10 @@ private:
             return;
         constexpr double tees = 2; // a bypass turns off and joins again; judgement
         out_.heater_out = at_pad("heater outlet");
-        out_.heater = n_.link("heater", out_.heater_in, out_.heater_out,
-                              FixedLoss{plant_.return_trunk.bore, plant_.heater->loss.value_or(table_.heater.value)});
+        double const scaled = 1 + plant_.heater->scaling.value() * (table_.scaled_loss.value.value() - 1);
+        double const loss = plant_.heater->loss.value_or(table_.heater.value).value() * scaled;
+        out_.heater =
+            n_.link("heater", out_.heater_in, out_.heater_out, FixedLoss{plant_.return_trunk.bore, number(loss)});
         valve("heater bypass", out_.heater_in, out_.heater_out, plant_.heater->bypass, tees, out_.bypass);
     }
 

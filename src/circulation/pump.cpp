@@ -104,17 +104,38 @@ double PumpCurve::flow_m3s(double head) const
     return numerics::bracketed_root([&](double q) { return curve.at(q) - head; }, curve.low(), curve.high(), 1e-13);
 }
 
-units::Head PumpCurve::head_at(units::VolumeFlow flow) const
+double PumpCurve::place_on_curve(units::VolumeFlow flow) const
 {
-    double const at = units::in_si(flow) / speed_; // on the curve as given
+    double const at = units::in_si(flow) / speed_;
     double const low = units::in_si(first_.flow), high = units::in_si(last_.flow);
+    if (at >= low && at <= high)
+        return at;
     if (!(at >= low - conversion_rounding * high))
         throw NotComputed("a flow of " + text(flow) + " is below the first point of the pump curve (" +
                           text(least_flow()) + " at this speed); give a point at a lower flow");
     if (at > high * (1 + conversion_rounding))
         throw NotComputed("a flow of " + text(flow) + " is beyond the last point of the pump curve (" +
                           text(greatest_flow()) + " at this speed); give a point at a higher flow");
-    return units::of_si<units::Head>(speed_ * speed_ * head_m(std::clamp(at, low, high)));
+    return std::clamp(at, low, high);
+}
+
+units::Head PumpCurve::head_at(units::VolumeFlow flow) const
+{
+    return units::of_si<units::Head>(speed_ * speed_ * head_m(place_on_curve(flow)));
+}
+
+HeadAndSlope PumpCurve::head_and_slope_at(units::VolumeFlow flow) const
+{
+    double const at = place_on_curve(flow);
+    double const squared = speed_ * speed_;
+    if (auto const* power = std::get_if<Power>(&shape_))
+    {
+        double const fallen = power->b * std::pow(at, power->n);
+        double const slope = at > 0 ? -power->n * fallen / at : 0; // n below 1: steep without end at no flow
+        return {units::of_si<units::Head>(squared * (power->h0 - fallen)), speed_ * slope};
+    }
+    auto const& curve = std::get<numerics::MonotoneCurve>(shape_);
+    return {units::of_si<units::Head>(squared * curve.at(at)), speed_ * curve.slope(at)};
 }
 
 units::VolumeFlow PumpCurve::flow_at(units::Head head) const

@@ -26,7 +26,16 @@ if97::State liquid(units::Temperature water, units::AbsolutePressure pressure)
 {
     double const kelvin = checked_kelvin(water);
     require_within(liquid_kilopascal, units::in_si(pressure) / 1e3, "water pressure");
-    return if97::liquid(kelvin, units::in_si(pressure));
+    // A model asks for the same water again and again, and the formula has 34 terms of high powers.
+    struct Last
+    {
+        double kelvin = 0.0, pascal = 0.0;
+        if97::State state{};
+    };
+    thread_local Last last;
+    if (last.kelvin != kelvin || last.pascal != units::in_si(pressure))
+        last = {kelvin, units::in_si(pressure), if97::liquid(kelvin, units::in_si(pressure))};
+    return last.state;
 }
 
 } // namespace

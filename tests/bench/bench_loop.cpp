@@ -2,6 +2,7 @@
 // against the time of a plain exp() on the same machine in the same run. Medians of repeated batches.
 #include "padwalk/circulation/loop.hpp"
 #include "padwalk/circulation/plant.hpp"
+#include "padwalk/physics/water.hpp"
 
 #include <algorithm>
 #include <chrono>
@@ -117,6 +118,7 @@ int main()
 {
     auto const table = plant_table(reference::Data::built_in());
     auto const water = units::of_si<units::Temperature>(300);
+    auto const viscosity = physics::kinematic_viscosity(water);
     PumpCurve const pump(points());
     double const plain =
         median(100000, [](std::size_t i) { return std::exp(1e-6 * static_cast<double>(i) + kept * 0); });
@@ -129,7 +131,19 @@ int main()
              median(count,
                     [&](std::size_t i) { return units::in_si(operating_point(loop(i, formula), pump, water).flow); }),
              plain);
+        tell(darcy ? "  its water's viscosity known" : "  its water's viscosity known, H-W",
+             median(count, [&](std::size_t i)
+                    { return units::in_si(operating_point(loop(i, formula), pump, viscosity).flow); }),
+             plain);
     }
+    tell("viscosity of a water",
+         median(count,
+                [&](std::size_t i)
+                {
+                    return units::in_si(physics::kinematic_viscosity(
+                        units::of_si<units::Temperature>(300 + 1e-3 * static_cast<double>(i))));
+                }),
+         plain);
     tell("one pipe's loss, Darcy-Weisbach",
          median(count,
                 [&](std::size_t i)

@@ -63,6 +63,8 @@ TEST_CASE("the models of circulation, and that every source they name is in the 
                                             "pump_flow",
                                             "pump_speed",
                                             "water_power",
+                                            "pump_energy",
+                                            "pump_lower_speed",
                                             "pipe_velocity",
                                             "pipe_friction",
                                             "operating_point",
@@ -73,7 +75,10 @@ TEST_CASE("the models of circulation, and that every source they name is in the 
                                             "drain_cover_flow",
                                             "pump_running_cost",
                                             "reference_system_curves",
-                                            "weighted_energy_factor"});
+                                            "weighted_energy_factor",
+                                            "pressure_flow",
+                                            "motor_flow",
+                                            "joint_flow"});
     figures::Catalogue catalogue;
     CHECK_NOTHROW(catalogue.add(all()));
 }

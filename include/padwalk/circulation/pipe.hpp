@@ -49,7 +49,7 @@ struct PipeLoss
 ///
 ///     1/sqrt f = -2 log10( e/(3.7 d) + 2.51/(Re sqrt f) )
 ///
-/// found between bounds to 1e-13, not by an explicit stand-in (which differ from it by 0.3 to 1.6 %).
+/// found by Halley's steps to 1e-14, not by an explicit stand-in (which differ from it by 0.3 to 1.6 %).
 ///
 /// Valid:    Re 2000 to 1e8, e/d 0 to 0.05. Meant for Re above 4000.
 /// Accuracy: 1e-7 against tabled roots; against nature 5 to 10 % by common report [from memory]

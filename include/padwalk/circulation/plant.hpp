@@ -60,14 +60,17 @@ struct PlantFilter
 {
     FilterMedium medium = FilterMedium::sand;
     units::Area area{};
-    units::Fraction loading{};       ///< 0 clean, 1 due for cleaning
-    std::optional<FilterLoss> clean; ///< where known; else by medium and area
+    units::Fraction loading{};                                ///< 0 clean, 1 due for cleaning
+    std::optional<FilterLoss> clean;                          ///< where known; else by medium and area
+    units::Number loss_factor = units::Number::from_value(1); ///< on the clean loss
+    units::Fraction bypassed{}; ///< 0 to 1: of the water that finds a way round bed or cloth
 };
 
 struct PlantHeater
 {
     std::optional<units::Number> loss; ///< on the discharge bore; else usual
     Valve bypass{ValveKind::ball, units::Fraction{}};
+    units::Fraction scaling{}; ///< of its tubes, 0 to 1
 };
 
 /// A collector on a roof: up, through, down, beside a valve in the straight way that turns the flow there.
@@ -166,6 +169,7 @@ struct PlantTable
     ValveTables valves;
     std::vector<FilterKind> filters;
     Rule skimmer, main_drain, strainer, most_clogging, heater, check_valve, nozzle;
+    Rule bypassed_loss, scaled_loss;
     Rule air_head, clogged_head, clogged_flow, worn_head, worn_flow, reversed_head, reversed_flow;
     static fields::Record<PlantTable> const& declaration();
 };
@@ -246,7 +250,9 @@ enum class PlantFaultKind
     undersized_pipe,
     bypass_stuck_open,
     suction_valve_part_shut,
-    worn_impeller
+    worn_impeller,
+    filter_bypassed,
+    heater_scaled
 };
 
 struct PlantFault
@@ -261,3 +267,13 @@ struct PlantFault
 [[nodiscard]] Plant with_fault(Plant plant, PlantFault const& fault);
 
 } // namespace padwalk::circulation
+
+template <> struct padwalk::fields::words_of<padwalk::circulation::PlantFaultKind>
+{
+    static std::vector<std::string> words()
+    {
+        return {"clogged_basket", "suction_air",     "dirty_filter",    "return_valve_shut", "impeller_clogged",
+                "wrong_rotation", "wrong_speed",     "undersized_pipe", "bypass_stuck_open", "suction_valve_part_shut",
+                "worn_impeller",  "filter_bypassed", "heater_scaled"};
+    }
+};

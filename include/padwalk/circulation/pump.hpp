@@ -12,6 +12,13 @@
 namespace padwalk::circulation
 {
 
+/// Head at a flow, and how steeply the curve falls there.
+struct HeadAndSlope
+{
+    units::Head head{};
+    double slope = 0; ///< dH/dQ, m per m3/s; 0 or below
+};
+
 /// Head against flow of one pump at one speed.
 ///
 /// Exactly three points, the first at no flow, make the power curve through them:
@@ -34,6 +41,8 @@ public:
 
     /// Throws figures::NotComputed with advice where the flow lies outside the curve.
     [[nodiscard]] units::Head head_at(units::VolumeFlow flow) const;
+    /// The same with the slope of the curve, for solvers.
+    [[nodiscard]] HeadAndSlope head_and_slope_at(units::VolumeFlow flow) const;
     /// Throws figures::NotComputed with advice where the head lies outside the curve.
     [[nodiscard]] units::VolumeFlow flow_at(units::Head head) const;
 
@@ -48,6 +57,8 @@ private:
         double h0, b, n;
     };
 
+    /// Flow on the curve as given, m3/s; throws as head_at.
+    [[nodiscard]] double place_on_curve(units::VolumeFlow flow) const;
     [[nodiscard]] double head_m(double flow_m3s) const;
     [[nodiscard]] double flow_m3s(double head_m) const;
 
