@@ -31,7 +31,7 @@ struct Look
 Look worth(Workbench& w, Weighed& weighed, std::string const& id, std::size_t item)
 {
     std::size_t const place = weighed.network.finding(id, item);
-    auto with = weighed.evidence;
+    auto with = weighed.evidence_without();
     with.push_back(diagnosis::seen(place));
     auto const seen = diagnosis::posterior(weighed.network.network(), with);
     Look look;

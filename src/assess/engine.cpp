@@ -6,6 +6,8 @@
 #include "padwalk/level/models.hpp"
 #include "padwalk/venting/models.hpp"
 
+#include "loop_bench.hpp"
+#include "loop_tables.hpp"
 #include "workbench.hpp"
 
 namespace padwalk::assess
@@ -48,18 +50,23 @@ WaterTables::WaterTables(reference::Data const& data)
 Engine::Engine(reference::Data data)
     : data_(std::move(data)), instruments_(reference::instruments(data_)), catalogue_(assess::catalogue(data_)),
       knowledge_(diagnosis::read_knowledge(data_)), vocabulary_(phrases(knowledge_)),
-      bibliography_(reference::bibliography(data_)), equilibria_(data_), water_tables_(data_)
+      bibliography_(reference::bibliography(data_)), equilibria_(data_), water_tables_(data_),
+      loop_tables_(std::make_unique<LoopTables const>(data_))
 {
 }
+
+Engine::~Engine() = default;
 
 Assessment assess(visit::ReadVisit const& visit, Engine const& engine, units::System system)
 {
     Workbench bench(visit, engine, system);
     assess_waters(bench); // first: the loops need volumes
-    assess_loops(bench);
+    auto loops = read_loops(bench);
     assess_heaters(bench);
+    assess_loops(loops); // after the heaters: a rise measures the flow
     assess_fill_valves(bench);
     read_notes(bench);
+    assess_outlets(bench);
     list_readings(bench);
     judge(bench);
     return std::move(bench.out);

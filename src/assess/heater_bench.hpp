@@ -18,6 +18,7 @@ struct HeaterBench
     visit::Taken<units::Power> input; ///< clocked where it was, else nameplate
     visit::Taken<units::TemperatureDifference> rise;
     visit::Taken<units::Fraction> efficiency; ///< heat into the water per energy taken in; a heat pump's is above 1
+    bool clocked = false;                     ///< the input was, by the gas meter
 };
 
 /// a / b with its doubt; b must not be zero, a may be.

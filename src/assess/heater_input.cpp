@@ -154,6 +154,7 @@ void assess_gas_input(HeaterBench& b)
                                       "the heat of natural gas; the figure takes natural gas"});
         return;
     }
+    b.clocked = true;
     b.input = clocked.size() > 1 ? between(clocked.front(), clocked.back()) : clocked.front();
     if (plate)
         compare(b, clocked, *plate);

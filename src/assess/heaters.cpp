@@ -162,7 +162,9 @@ void weigh_rise(HeaterBench& b, visit::Taken<units::TemperatureDifference> const
 /// The heater as a flow meter, where there is no other.
 void flow_by_rise(HeaterBench& b)
 {
-    if (b.flow)
+    bool const known =
+        std::any_of(b.w.heats.begin(), b.w.heats.end(), [&](HeatOfHeater const& h) { return h.heater == b.heater; });
+    if (b.flow || known)
         return;
     figures::Inputs in;
     in.add("input", b.input)
@@ -192,9 +194,11 @@ void rise(HeaterBench& b)
                  probability_above(*b.rise, b.w.rules.limit<units::TemperatureDifference>("rise_high")),
                  "rise " + b.w.show(*b.rise) + "; speaks above " + b.w.rules.cited("rise_high"));
     auto const efficiency = efficiency_by_rise(b);
-    if ((expected || efficiency) && b.flow)
+    bool const shut = b.v.bypass == visit::ValvePosition::shut;
+    if ((expected || efficiency) && b.flow && !shut)
         b.w.out.assumptions.push_back(
-            {"all of the loop's flow goes through the heater (" + b.w.name(b.heater) + ")", "no bypass was recorded"});
+            {"all of the loop's flow goes through the heater (" + b.w.name(b.heater) + ")",
+             b.v.bypass ? "how much its bypass leads past is not known" : "no bypass was recorded"});
     if (efficiency && above_all(*efficiency))
     {
         b.w.meaning("more heat in the water than was taken in, which can't be: nothing was concluded from it");
@@ -233,6 +237,33 @@ void heat_up(HeaterBench& b)
             .add("efficiency", b.efficiency);
         b.w.figure(b.heater, "heat_up", in, "time to heat " + b.w.name(i) + " to " + b.w.show(target));
     }
+}
+
+/// What it gives to the water, for the loop: a rise measures the flow where the input is sure. An element's is.
+void give_heat(HeaterBench& b)
+{
+    constexpr double element_doubt = 0.06; // judgement: the supply's voltage, squared
+    bool const element = b.v.energy == visit::EnergyKind::electric_element;
+    if (!b.rise || !b.input || !b.efficiency || !(units::in_si(b.rise->value) > 0) || !(b.clocked || element))
+        return;
+    double const input = units::in_si(b.input->value), share = units::in_si(b.efficiency->value);
+    double const relative = std::hypot(units::in_si(b.input->doubt) / input, units::in_si(b.efficiency->doubt) / share,
+                                       element ? element_doubt : 0.0);
+    HeatOfHeater given{b.heater,
+                       {units::of_si<units::Power>(input * share), units::of_si<units::Power>(input * share * relative),
+                        "input x efficiency"},
+                       *b.rise,
+                       true,
+                       std::nullopt};
+    figures::Inputs in;
+    in.add("input", b.input)
+        .add("efficiency", b.efficiency)
+        .add("rise", b.rise)
+        .add("inlet_temperature", b.v.inlet_temperature);
+    given.flow = b.w.figure(b.heater, "heat_flow_estimate", in,
+                            "flow through " + b.w.name(b.heater) + " if its input and efficiency are right")
+                     .get<units::VolumeFlow>("flow");
+    b.w.heats.push_back(std::move(given));
 }
 
 /// The loop's flow as measured, else as the pump's curve gave it.
@@ -277,6 +308,7 @@ void assess_heaters(Workbench& w)
         flue(b);
         assess_gas_input(b);
         nameplate_efficiency(b);
+        give_heat(b);
         rise(b);
         assess_vent(b);
         heat_up(b);

@@ -175,7 +175,7 @@ void share_readings(Workbench const& w, std::vector<diagnosis::Evidence>& eviden
 
 Weighed weigh(Workbench& w)
 {
-    Weighed out{PropertyNetwork(w.property, w.engine.knowledge()), w.evidence, {}, {}, {}, {}};
+    Weighed out{PropertyNetwork(w.property, w.engine.knowledge()), w.evidence, {}, {}, {}, {}, {}};
     settle_clashes(w, out.evidence);
     share_readings(w, out.evidence);
     // The findings enter the network in an order of their own: the order of the notes leaves no trace, to the last bit.
@@ -186,13 +186,22 @@ Weighed weigh(Workbench& w)
         out.network.finding(id, item);
     for (std::size_t i = 0; i < out.evidence.size(); ++i)
         out.evidence[i].finding = out.network.finding(w.out.findings[i].id, w.out.findings[i].item);
-    out.all = diagnosis::posterior(out.network.network(), out.evidence);
+    lay_patterns(w, out);
+    out.all = diagnosis::posterior(out.network.network(), out.evidence_without());
     for (std::size_t i = 0; i < out.evidence.size() && out.all.possible; ++i)
-    {
-        auto rest = out.evidence;
-        rest.erase(rest.begin() + static_cast<std::ptrdiff_t>(i));
-        out.without.push_back(diagnosis::posterior(out.network.network(), rest));
-    }
+        out.without.push_back(diagnosis::posterior(out.network.network(), out.evidence_without(i)));
+    return out;
+}
+
+std::vector<diagnosis::Evidence> Weighed::evidence_without(std::optional<std::size_t> finding) const
+{
+    std::vector<diagnosis::Evidence> out;
+    for (std::size_t i = 0; i < evidence.size(); ++i)
+        if (i != finding)
+            out.push_back(evidence[i]);
+    for (auto const& [of, more] : besides)
+        if (of != finding)
+            out.push_back(more);
     return out;
 }
 
@@ -281,6 +290,36 @@ void look_for_conflict(Workbench& w, Weighed const& weighed)
     }
 }
 
+namespace
+{
+
+// A suction outlet closes the waters that it draws from.
+std::vector<std::size_t> closed_by(Workbench const& w, std::size_t item, diagnosis::IfSeen const& follows)
+{
+    bool const suction =
+        std::find(follows.cautions.begin(), follows.cautions.end(), "suction_entrapment") != follows.cautions.end();
+    if (follows.urgency != Urgency::stop_use || !suction)
+        return {};
+    Thing const& thing = w.property.at(item);
+    std::vector<std::size_t> out(thing.waters.begin(), thing.waters.end());
+    if (thing.property_wide) // said of none in particular: of each
+        for (std::size_t i = 0; i < w.property.things().size(); ++i)
+            if (w.property.at(i).entry.kind == "water")
+                out.push_back(i);
+    return out;
+}
+
+// Keys of sources that a sentence names in square brackets.
+void cite_from(Workbench& w, std::string const& text)
+{
+    for (std::size_t from = text.find('['); from != std::string::npos; from = text.find('[', from + 1))
+        if (std::size_t const to = text.find(']', from); to != std::string::npos)
+            if (std::string key = text.substr(from + 1, to - from - 1); w.engine.bibliography().contains(key))
+                w.cited.insert(std::move(key));
+}
+
+} // namespace
+
 void raise_alarms(Workbench& w)
 {
     for (std::size_t i = 0; i < w.out.findings.size(); ++i)
@@ -294,8 +333,11 @@ void raise_alarms(Workbench& w)
         double const from = entry.if_seen->alarm_from ? entry.if_seen->alarm_from->value()
                                                       : w.rules.act(stops ? "alarm_stops" : "alarm");
         if (finding.probability > from)
+        {
             w.out.alarms.push_back({finding.item, i, entry.if_seen->urgency, entry.if_seen->say, entry.if_seen->trade,
-                                    entry.if_seen->cautions});
+                                    entry.if_seen->cautions, closed_by(w, finding.item, *entry.if_seen)});
+            cite_from(w, entry.if_seen->say);
+        }
     }
     auto rank = [&](Alarm const& alarm) { return w.rules.danger_rank(alarm.cautions); };
     std::stable_sort(w.out.alarms.begin(), w.out.alarms.end(),
@@ -318,6 +360,7 @@ void judge(Workbench& w)
         weigh_checks(w, weighed);
         choose_checks(w, weighed);
         name_undecided(w, weighed);
+        place_faults(w);
     }
     catch (diagnosis::TooEntangled const&)
     {

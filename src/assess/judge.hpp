@@ -22,10 +22,15 @@ struct Weighed
 {
     PropertyNetwork network;
     std::vector<diagnosis::Evidence> evidence; ///< one for each of Assessment::findings
+    /// What a finding says beyond that, by its place: how the readings of a loop speak against causes.
+    std::vector<std::pair<std::size_t, diagnosis::Evidence>> besides;
     diagnosis::Posterior all;
     std::vector<diagnosis::Posterior> without; ///< each piece of evidence left out in turn
     std::vector<PossibleCheck> checks;         ///< those that may be done here by someone, best first
     std::vector<std::size_t> shown;            ///< for each of Assessment::causes, its place in the network
+
+    /// All of it, or all that does not come from one finding.
+    [[nodiscard]] std::vector<diagnosis::Evidence> evidence_without(std::optional<std::size_t> finding = {}) const;
 };
 
 /// Adds what is not there yet.
@@ -34,6 +39,10 @@ void add_once(std::vector<std::string>& list, std::vector<std::string> const& mo
 [[nodiscard]] bool stops(CauseEntryOf const& cause);
 
 Weighed weigh(Workbench& w);
+/// Lays what the readings of a loop say together into the network, and silences what says the same.
+void lay_patterns(Workbench const& w, Weighed& weighed);
+/// Where on its loop each cause sits that is named.
+void place_faults(Workbench& w);
 void name_causes(Workbench& w, Weighed& weighed);
 void look_for_conflict(Workbench& w, Weighed const& weighed);
 void raise_alarms(Workbench& w);

@@ -3,6 +3,33 @@
 
 namespace padwalk::assess
 {
+std::string curve_not_usable(LoopBench const& b)
+{
+    if (!b.speed_known())
+        return speed_not_recorded;
+    // Whose curve it is can't be guessed: makers print one for each of several speeds.
+    if (b.v.pump->speed && !b.v.pump->curve_speed && b.v.pump->variable_speed.value_or(true))
+        return "the speed that the curve is for ('curve_speed') was not recorded";
+    return {};
+}
+
+std::optional<units::Fraction> speed_ratio(visit::Pump const& pump)
+{
+    if (pump.speed && pump.curve_speed)
+        return units::Fraction(units::of_si<units::Dimensionless>(pump.speed->value / pump.curve_speed->value));
+    return std::nullopt;
+}
+
+fields::Node curve_node(std::vector<fields::CurvePoint> const& curve)
+{
+    fields::Node list;
+    list.kind = fields::Node::Kind::list;
+    for (auto const& p : curve)
+        list.items.push_back(fields::Node::scalar(units::show_significant(units::in_si(p.flow), 12) +
+                                                  " m3/s:" + units::show_significant(units::in_si(p.head), 12) + " m"));
+    return list;
+}
+
 namespace
 {
 
@@ -49,7 +76,9 @@ void ask_if_swapped(LoopBench& b, double low)
     constexpr double far_below = 1.5; // judgement: clean more than half above the reading
     double const gauge = units::in_si(as_pressure(*f.gauge).value);
     double const least = units::in_si(b.w.rules.limit<units::Pressure>("filter_gauge_low_unknown_clean").value);
-    if (b.clearly(low) && gauge > least && units::in_si(as_pressure(*f.clean_gauge).value) > far_below * gauge)
+    bool const others_tell = b.suction_gauge || b.v.flow; // what lowers a gauge so far shows there too
+    if (!others_tell && b.clearly(low) && gauge > least &&
+        units::in_si(as_pressure(*f.clean_gauge).value) > far_below * gauge)
         b.w.out.questions.push_back({b.filter,
                                      "gauge " + b.w.show(*f.gauge) + ", clean_gauge " + b.w.show(*f.clean_gauge),
                                      "were gauge and clean_gauge swapped? A filter in use seldom reads so far below "
@@ -57,9 +86,25 @@ void ask_if_swapped(LoopBench& b, double low)
                                      {}});
 }
 
+/// How far the filter is on its way to the next cleaning. Speeds that differ are allowed for where both are known.
+void filter_loading(LoopBench& b)
+{
+    auto const& f = *b.v.filter;
+    auto const speed = b.v.pump ? b.v.pump->speed : visit::Taken<units::RotationSpeed>{};
+    bool const same = !f.clean_speed && !b.variable_speed();
+    if (!same && !(f.clean_speed && speed))
+        return;
+    figures::Inputs in;
+    in.add("clean_gauge", f.clean_gauge).add("gauge", f.gauge);
+    if (!same)
+        in.add("clean_speed", f.clean_speed).add("speed", speed);
+    b.w.figure(b.filter, "filter_loading", in, "rise of the gauge of " + b.w.name(b.filter) + " since it was clean");
+}
+
 void filter_against_clean(LoopBench& b)
 {
     auto const& f = *b.v.filter;
+    filter_loading(b);
     if (auto const why = not_comparable(b); !why.empty())
     {
         b.not_tested(b.filter, "pressure rise", why);
@@ -193,34 +238,6 @@ void total_head(LoopBench& b)
         b.w.meaning("taken at the filter's gauge, so the pipe between pump and filter is left out");
 }
 
-// Why the curve can't be read at the speed of the readings; empty if it can.
-std::string curve_not_usable(LoopBench const& b)
-{
-    if (!b.speed_known())
-        return speed_not_recorded;
-    // Whose curve it is can't be guessed: makers print one for each of several speeds.
-    if (b.v.pump->speed && !b.v.pump->curve_speed && b.v.pump->variable_speed.value_or(true))
-        return "the speed that the curve is for ('curve_speed') was not recorded";
-    return {};
-}
-
-std::optional<units::Fraction> speed_ratio(visit::Pump const& pump)
-{
-    if (pump.speed && pump.curve_speed)
-        return units::Fraction(units::of_si<units::Dimensionless>(pump.speed->value / pump.curve_speed->value));
-    return std::nullopt;
-}
-
-fields::Node curve_node(std::vector<fields::CurvePoint> const& curve)
-{
-    fields::Node list;
-    list.kind = fields::Node::Kind::list;
-    for (auto const& p : curve)
-        list.items.push_back(fields::Node::scalar(units::show_significant(units::in_si(p.flow), 12) +
-                                                  " m3/s:" + units::show_significant(units::in_si(p.head), 12) + " m"));
-    return list;
-}
-
 void flow_on_curve(LoopBench& b)
 {
     if (!b.v.pump || !b.v.pump->curve || !b.head)
@@ -239,17 +256,12 @@ void flow_on_curve(LoopBench& b)
     auto const on_curve = figure.get<units::VolumeFlow>("flow");
     if (!on_curve)
         return;
-    if (!b.flow)
-    {
-        b.flow = on_curve;
-        b.w.out.assumptions.push_back(
-            {"flow of " + b.w.name(b.loop) + " is what the pump's curve gives at the measured head",
-             "no flow was measured"});
+    b.on_curve = on_curve;
+    if (!b.v.flow)
         return;
-    }
     auto const limit = share_of(*on_curve, b.w.rules.limit<units::Fraction>("below_curve_share"));
-    b.w.computed(b.pump, "pump_below_curve", 1 - probability_above(*b.flow, limit),
-                 "flow " + b.w.show(*b.flow) + " where the curve gives " + b.w.show(*on_curve) + "; speaks below " +
+    b.w.computed(b.pump, "pump_below_curve", 1 - probability_above(*b.v.flow, limit),
+                 "flow " + b.w.show(*b.v.flow) + " where the curve gives " + b.w.show(*on_curve) + "; speaks below " +
                      b.w.rules.cited("below_curve_share"));
 }
 

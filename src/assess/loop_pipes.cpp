@@ -9,41 +9,9 @@
 
 namespace padwalk::assess
 {
-namespace
-{
 
 using units::Measured;
 
-void velocities(LoopBench& b)
-{
-    double worst = -1;
-    std::string from;
-    auto one = [&](std::optional<visit::Pipe> const& pipe, std::string const& which, std::string const& rule)
-    {
-        if (!pipe || !pipe->bore || !b.flow)
-            return;
-        figures::Inputs in;
-        in.add("flow", b.flow).add("bore", pipe->bore).add_words("side", which == "suction" ? which : "discharge");
-        auto const figure =
-            b.w.figure(b.loop, "pipe_velocity", in, "speed of the water in the " + which + " of " + b.w.name(b.loop));
-        if (auto const v = figure.get<units::Velocity>("velocity"))
-        {
-            b.w.meaning("limit " + b.w.rules.cited(rule));
-            double const p = probability_above(*v, b.w.rules.limit<units::Velocity>(rule));
-            if (p > worst)
-            {
-                worst = p;
-                from = which + " " + b.w.show(*v) + "; speaks above " + b.w.rules.cited(rule);
-            }
-        }
-    };
-    one(b.v.suction, "suction", "velocity_suction");
-    one(b.v.discharge, "return", "velocity_return");
-    if (worst >= 0)
-        b.w.computed(b.loop, "pipe_velocity_high", worst, from);
-}
-
-// A fitting's name as the table has it: 'Elbow 90' is elbow_90.
 std::string as_in_table(std::string name)
 {
     for (char& c : name)
@@ -51,7 +19,6 @@ std::string as_in_table(std::string name)
     return name;
 }
 
-// The fittings' loss coefficients together: as written, else by the table; none where one is not known.
 visit::Taken<units::Number> minor_loss(LoopBench& b, visit::Pipe const& pipe, std::string const& which)
 {
     if (pipe.minor_loss || pipe.fittings.empty())
@@ -80,6 +47,38 @@ visit::Taken<units::Number> minor_loss(LoopBench& b, visit::Pipe const& pipe, st
         return std::nullopt;
     return Measured<units::Number>{units::of_si<units::Number>(sum),
                                    units::of_si<units::Difference<units::Number>>(doubt_of_fittings * sum), "fittings"};
+}
+
+namespace
+{
+
+void velocities(LoopBench& b)
+{
+    double worst = -1;
+    std::string from;
+    auto one = [&](std::optional<visit::Pipe> const& pipe, std::string const& which, std::string const& rule)
+    {
+        if (!pipe || !pipe->bore || !b.flow)
+            return;
+        figures::Inputs in;
+        in.add("flow", b.flow).add("bore", pipe->bore).add_words("side", which == "suction" ? which : "discharge");
+        auto const figure =
+            b.w.figure(b.loop, "pipe_velocity", in, "speed of the water in the " + which + " of " + b.w.name(b.loop));
+        if (auto const v = figure.get<units::Velocity>("velocity"))
+        {
+            b.w.meaning("limit " + b.w.rules.cited(rule));
+            double const p = probability_above(*v, b.w.rules.limit<units::Velocity>(rule));
+            if (p > worst)
+            {
+                worst = p;
+                from = which + " " + b.w.show(*v) + "; speaks above " + b.w.rules.cited(rule);
+            }
+        }
+    };
+    one(b.v.suction, "suction", "velocity_suction");
+    one(b.v.discharge, "return", "velocity_return");
+    if (worst >= 0)
+        b.w.computed(b.loop, "pipe_velocity_high", worst, from);
 }
 
 void friction(LoopBench& b, std::optional<visit::Pipe> const& pipe, std::string const& which)

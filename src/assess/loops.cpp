@@ -1,5 +1,5 @@
-// What the readings of a circulation say: turnover, filter rate, motor, drains; gauges and pipes have files of their
-// own.
+// What the readings of a circulation say: turnover, filter rate, motor; gauges, pipes and drains have files of
+// their own.
 #include "loop_bench.hpp"
 
 #include "padwalk/circulation/limits.hpp"
@@ -134,32 +134,6 @@ void motor(LoopBench& b)
                          b.w.rules.cited("motor_current_low_share"));
 }
 
-void drains(LoopBench& b)
-{
-    std::size_t const count = b.v.drains.size();
-    for (std::size_t i = 0; i < b.w.property.things().size(); ++i)
-    {
-        Thing const& t = b.w.property.at(i);
-        if (t.drain == nullptr || !t.loops.contains(b.loop))
-            continue;
-        if (t.drain->expires && b.w.visit.on)
-            b.w.computed(i, "drain_cover_expired", b.w.visit.on->hours > t.drain->expires->hours + 24 ? 1.0 : 0.0,
-                         "stamped to " + t.drain->expires->text + ", visited " + b.w.visit.on->text);
-        else if (t.drain->expires)
-            b.not_tested(i, "expiry", "stamped to " + t.drain->expires->text + ", but the visit has no date ('on:')");
-        if (t.drain->rating && b.flow)
-        {
-            // With one of several blocked the rest carry all of the flow; a single one always does.
-            double const open = count > 1 ? static_cast<double>(count - 1) : 1.0;
-            Measured<units::VolumeFlow> const through{b.flow->value / open, b.flow->doubt / open, "flow"};
-            b.w.computed(
-                i, "drain_flow_over_rating", probability_above(through, *t.drain->rating),
-                b.w.show(through) + (count > 1 ? " with one outlet blocked" : " through the only outlet recorded") +
-                    ", rated " + b.w.show(*t.drain->rating) + "; all of the loop's flow is taken to come this way");
-        }
-    }
-}
-
 // Gauges, flow and current are those of a running pump; taken with it off they say nothing of how it runs.
 void with_the_pump_off(LoopBench& b)
 {
@@ -203,8 +177,9 @@ void water_power(LoopBench& b)
 
 } // namespace
 
-void assess_loops(Workbench& w)
+std::vector<LoopBench> read_loops(Workbench& w)
 {
+    std::vector<LoopBench> out;
     for (std::size_t i = 0; i < w.property.things().size(); ++i)
     {
         Thing const& t = w.property.at(i);
@@ -218,20 +193,36 @@ void assess_loops(Workbench& w)
                     t.loop->flow,
                     water_temperature(w, i),
                     t.loop->suction_gauge,
-                    std::nullopt};
+                    std::nullopt,
+                    std::nullopt,
+                    {},
+                    {}};
         loop_valves(b);
-        if (t.loop->pump && t.loop->pump->runs && !*t.loop->pump->runs)
+        if (b.pump_off())
             with_the_pump_off(b);
         else
-        {
             loop_gauges(b);
+        out.push_back(std::move(b));
+    }
+    return out;
+}
+
+void assess_loops(std::vector<LoopBench>& loops)
+{
+    for (auto& b : loops)
+    {
+        if (!b.pump_off())
+        {
+            loop_flow(b);
             turnover(b);
             loop_pipes(b);
             water_power(b);
+            loop_energy(b);
             filter_rate(b);
             motor(b);
+            loop_readings(b);
         }
-        drains(b);
+        loop_drains(b);
     }
 }
 

@@ -283,6 +283,10 @@ private:
     void read_as(std::size_t item, visit::Danger const& d, std::string const& note)
     {
         auto const places = w.property.of_kind(d.item, item);
+        if (places.empty() && d.item == "drain") // an outlet that was not described closes the water all the same
+            return w.noticed(item, d.finding, true,
+                             quoted(note, true) + "; read as " + entry(d.finding).name +
+                                 " until you say otherwise; no drain is described here");
         if (places.empty())
             return raise(item, d, note, "");
         for (std::size_t const place : places)

@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 
 namespace padwalk::assess
 {
@@ -188,7 +189,7 @@ void Property::add_loops(visit::Visit const& visit, std::vector<Assumption>& ass
             common.insert(*loop.equipment == visit::Stands::below_water ? "below_water_level" : "above_water_level");
         if (loop.pump && loop.pump->variable_speed.value_or(false))
             common.insert("variable_speed");
-        if (loop.drains.size() == 1)
+        if (loop.suction_outlets ? std::lround(loop.suction_outlets->value.value()) == 1 : loop.drains.size() == 1)
             common.insert("single_drain");
         merge(t.holds, common);
         std::size_t const place = add(std::move(t));

@@ -52,12 +52,26 @@ std::size_t PropertyNetwork::finding(std::string const& id, std::size_t item)
     auto const& entry = *knowledge_.finding(id);
     diagnosis::Finding finding{id + " at " + property_.at(item).entry.name, entry.leak.value(), {}};
     for (std::size_t c = 0; c < causes_.size(); ++c)
-        for (auto const& link : causes_[c].entry->shows)
-            if (link.finding == id && (causes_[c].item == item || (causes_[c].entry->item != entry.item &&
-                                                                   property_.related(causes_[c].item, item))))
-                finding.parents.push_back({c, link.weight.value()});
+        if (double const shown = weight(c, id, item); shown > 0)
+            finding.parents.push_back({c, shown});
     network_.findings.push_back(std::move(finding));
     return place->second;
+}
+
+double PropertyNetwork::weight(std::size_t cause, std::string const& id, std::size_t item) const
+{
+    CauseAt const& at = causes_[cause];
+    for (auto const& link : at.entry->shows)
+        if (link.finding == id &&
+            (at.item == item || (at.entry->item != knowledge_.finding(id)->item && property_.related(at.item, item))))
+            return link.weight.value();
+    return 0;
+}
+
+std::size_t PropertyNetwork::own_finding(diagnosis::Finding finding)
+{
+    network_.findings.push_back(std::move(finding));
+    return network_.findings.size() - 1;
 }
 
 } // namespace padwalk::assess

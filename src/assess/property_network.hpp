@@ -29,6 +29,10 @@ public:
     [[nodiscard]] diagnosis::Network const& network() const { return network_; }
     /// The place of a finding at an item in the network; made when first asked for.
     std::size_t finding(std::string const& id, std::size_t item);
+    /// A finding of this property alone, with the weights given; each call makes one.
+    std::size_t own_finding(diagnosis::Finding finding);
+    /// The weight with which a cause shows a finding at an item; 0 where it does not reach there.
+    [[nodiscard]] double weight(std::size_t cause, std::string const& id, std::size_t item) const;
 
 private:
     Property const& property_;

@@ -12,9 +12,21 @@ namespace
 using Place = std::pair<std::string, std::size_t>;
 
 // The causes that this finding, by whichever note or reading, speaks for.
-std::vector<std::size_t> causes_behind(Workbench const& w, Place const& place)
+std::vector<std::size_t> causes_behind(Workbench const& w, Weighed const& weighed, std::size_t finding)
 {
+    Place const place{w.out.findings[finding].id, w.out.findings[finding].item};
     std::vector<std::size_t> out;
+    bool const together =
+        std::any_of(w.patterns.begin(), w.patterns.end(), [&](LoopPattern const& p) { return p.finding == finding; });
+    if (together) // its links are those of this loop alone
+    {
+        auto const& parents = weighed.network.network().findings[weighed.evidence[finding].finding].parents;
+        for (std::size_t c = 0; c < w.out.causes.size(); ++c)
+            if (std::any_of(parents.begin(), parents.end(),
+                            [&](diagnosis::Link const& l) { return l.cause == weighed.shown[c]; }))
+                out.push_back(c);
+        return out;
+    }
     for (std::size_t c = 0; c < w.out.causes.size(); ++c)
     {
         auto const& shows = w.engine.knowledge().cause(w.out.causes[c].id)->shows;
@@ -50,10 +62,13 @@ void name_undecided(Workbench& w, Weighed const& weighed)
     for (std::size_t i = 0; i < w.out.findings.size(); ++i)
     {
         auto const& finding = w.out.findings[i];
-        if (finding.state != FindingState::seen || finding.id == "level_holds" ||
+        // A reading that was weighed with the others is not undecided by itself.
+        bool const of_many =
+            std::any_of(w.patterns.begin(), w.patterns.end(), [&](LoopPattern const& p) { return p.speaks_for(i); });
+        if (finding.state != FindingState::seen || finding.id == "level_holds" || of_many ||
             !met.insert({finding.id, finding.item}).second)
             continue;
-        auto causes = causes_behind(w, {finding.id, finding.item});
+        auto causes = causes_behind(w, weighed, i);
         bool const explained =
             std::any_of(causes.begin(), causes.end(),
                         [&](std::size_t c) { return w.out.causes[c].probability >= w.rules.act("referred"); });

@@ -30,6 +30,13 @@ std::string in_a_line(std::string start, std::vector<std::string> const& looked)
     return start;
 }
 
+// A finding that alone can't be told, of a reading that was weighed with the others.
+bool weighed_together(Workbench const& w, std::size_t finding)
+{
+    return std::any_of(w.patterns.begin(), w.patterns.end(),
+                       [&](LoopPattern const& p) { return p.finding == finding || p.speaks_for(finding); });
+}
+
 Verdict verdict_of(Workbench& w, std::size_t item)
 {
     Thing const& t = w.property.at(item);
@@ -39,6 +46,10 @@ Verdict verdict_of(Workbench& w, std::size_t item)
     for (auto const& cause : w.out.causes)
         if (cause.item == item && stops(cause))
             return {item, Condition::unsafe, "may be: " + cause.name};
+    for (auto const& alarm : w.out.alarms)
+        if (std::find(alarm.closes.begin(), alarm.closes.end(), item) != alarm.closes.end())
+            return {item, Condition::unsafe,
+                    "closed: " + w.out.findings[alarm.finding].name + " (" + w.name(alarm.item) + ")"};
     if (said_dead(t))
         return {item, Condition::does_not_work,
                 t.pump != nullptr ? "it did not run" : "it did not start at its normal control"};
@@ -65,7 +76,8 @@ Verdict verdict_of(Workbench& w, std::size_t item)
                 return {item, Condition::works_with_fault, entry.name};
             if (finding.state == FindingState::not_seen)
                 looked.push_back(finding.name);
-            if (finding.state == FindingState::unclear && finding.id != "level_holds")
+            auto const place = static_cast<std::size_t>(&finding - w.out.findings.data());
+            if (finding.state == FindingState::unclear && finding.id != "level_holds" && !weighed_together(w, place))
                 unclear.push_back(finding.name);
             holds = holds || (finding.id == "level_holds" && finding.state == FindingState::seen);
         }

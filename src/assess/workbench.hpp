@@ -4,10 +4,43 @@
 #include "property.hpp"
 #include "rules.hpp"
 
+#include <map>
 #include <set>
 
 namespace padwalk::assess
 {
+
+/// What a heater gives to the water that passes it, and by how much it warms it.
+struct HeatOfHeater
+{
+    std::size_t heater = 0;
+    units::Measured<units::Power> heat{};
+    units::Measured<units::TemperatureDifference> rise{};
+    bool clocked = false;                 ///< the input was measured, or is an element's
+    visit::Taken<units::VolumeFlow> flow; ///< that follows from them
+};
+
+/// What the readings of a loop, taken together, say of causes: how well each accounts for them.
+struct LoopPattern
+{
+    std::size_t loop = 0;
+    std::size_t finding = 0;                ///< in Assessment::findings
+    double sound = 1.0;                     ///< of a sound loop, 1 for the best account
+    std::map<std::string, double> accounts; ///< by cause: the same of each that can be simulated
+    std::map<std::string, double> beside;   ///< by cause that accounts for less than a sound loop: how much worse the
+                                            ///< best account becomes with it
+    /// Findings that speak of the same readings, those of one gauge together.
+    std::vector<std::vector<std::size_t>> same_reading;
+
+    [[nodiscard]] bool speaks_for(std::size_t finding_of_a_gauge) const
+    {
+        for (auto const& gauge : same_reading)
+            for (std::size_t const i : gauge)
+                if (i == finding_of_a_gauge)
+                    return true;
+        return false;
+    }
+};
 
 /// The assessment while it is being made: figures and findings are laid on it, room by room.
 class Workbench
@@ -23,6 +56,8 @@ public:
     Property property;
     std::vector<diagnosis::Evidence> evidence; ///< one for each of out.findings, by place there
     std::set<std::string> cited;               ///< keys of sources that sentences name
+    std::vector<HeatOfHeater> heats;
+    std::vector<LoopPattern> patterns;
     std::vector<std::string> shared_reading; ///< for each of out.findings: the reading it shares with others, or empty
 
     /// Runs a model. The figure is kept if it was computed, or if it had what it needs and still could not be.
@@ -57,10 +92,18 @@ private:
 
 /// Each lays its figures and findings on the bench.
 void assess_waters(Workbench& bench);
-void assess_loops(Workbench& bench);
+/// One loop, its parts and what of it is known: loop_bench.hpp.
+struct LoopBench;
+/// What stands at each loop, its gauges and the flow on the pump's curve; the heaters need it.
+[[nodiscard]] std::vector<LoopBench> read_loops(Workbench& bench);
+/// What follows from that, and from what the heaters give.
+void assess_loops(std::vector<LoopBench>& loops);
 void assess_heaters(Workbench& bench);
 void assess_fill_valves(Workbench& bench);
 void read_notes(Workbench& bench);
+/// Whether a loop draws from one outlet alone, and what then lets go of a person: by fields and by notes, so after
+/// both.
+void assess_outlets(Workbench& bench);
 void list_readings(Workbench& bench);
 /// Findings to causes, verdicts, referrals, checks.
 void judge(Workbench& bench);

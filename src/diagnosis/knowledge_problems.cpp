@@ -118,7 +118,7 @@ private:
                                            return std::any_of(c.second.shows.begin(), c.second.shows.end(),
                                                               [&](Shows const& s) { return s.finding == id; });
                                        });
-        if (!shown && !f.if_seen)
+        if (!shown && !f.if_seen && f.established != Established::simulated)
             say(what + ": no cause shows it and nothing follows from it");
         if (f.if_seen)
         {

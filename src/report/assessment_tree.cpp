@@ -1,5 +1,6 @@
 #include "padwalk/report/json.hpp"
 
+#include "loop_tree.hpp"
 #include "quantity_tree.hpp"
 #include "wording.hpp"
 
@@ -83,15 +84,24 @@ Tree tree(assess::ItemEntry const& item)
                                    { return std::move(Tree::map().add("file", p.file).add("caption", p.caption)); })));
 }
 
-Tree tree(assess::Alarm const& alarm)
+// Alarms stand before all else, so each says in words what and where it is.
+Tree alarms(assess::Assessment const& a)
 {
-    return std::move(Tree::map()
-                         .add("item", alarm.item)
-                         .add("finding", alarm.finding)
-                         .add("urgency", word(alarm.urgency))
-                         .add("say", alarm.say)
-                         .add("trade", alarm.trade)
-                         .add("cautions", texts(alarm.cautions)));
+    return list_of(a.alarms,
+                   [&a](assess::Alarm const& alarm)
+                   {
+                       return std::move(Tree::map()
+                                            .add("item", alarm.item)
+                                            .add("finding", alarm.finding)
+                                            .add("what", a.findings.at(alarm.finding).name)
+                                            .add("at", a.items.at(alarm.item).name)
+                                            .add("urgency", word(alarm.urgency))
+                                            .add("say", alarm.say)
+                                            .add("closes", list_of(alarm.closes, [&a](std::size_t water)
+                                                                   { return Tree(a.items.at(water).name); }))
+                                            .add("trade", alarm.trade)
+                                            .add("cautions", texts(alarm.cautions)));
+                   });
 }
 
 Tree tree(assess::Verdict const& verdict)
@@ -307,20 +317,20 @@ void add_basis(Tree& out, assess::Assessment const& a)
 Tree assessment_tree(assess::Assessment const& a, units::System system)
 {
     Tree out = Tree::map();
-    out.add("outcome", key_of(a.outcome)).add("summary", a.summary);
+    out.add("outcome", key_of(a.outcome)).add("alarms", alarms(a)).add("summary", a.summary);
     out.add("property", a.property)
         .add("on", a.on)
         .add("by", a.by ? Tree(word(*a.by)) : Tree())
         .add("weather", a.weather)
         .add("notes", a.notes);
     out.add("items", trees(a.items));
-    out.add("alarms", trees(a.alarms));
     out.add("verdicts", trees(a.verdicts));
     out.add("causes", trees(a.causes));
     out.add("referrals", trees(a.referrals));
     out.add("next", trees(a.next));
     out.add("figures", trees(a.figures, system));
     out.add("limits_broken", trees(a.limits_broken));
+    out.add("loops", loops_tree(a, system));
     out.add("readings", trees(a.readings, system));
     out.add("findings", trees(a.findings));
     add_basis(out, a);

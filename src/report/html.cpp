@@ -40,9 +40,9 @@ std::string element(std::string_view name, std::string_view text, Tone tone = To
     return "<" + std::string(name) + std::string(class_of(tone)) + ">" + escaped(text) + "</" + std::string(name) + ">";
 }
 
-std::string list(std::vector<std::string> const& texts)
+std::string list(std::vector<std::string> const& texts, Tone tone = Tone::plain)
 {
-    std::string out = "<ul>";
+    std::string out = "<ul" + std::string(class_of(tone)) + ">";
     for (auto const& text : texts)
         out += "\n" + element("li", text);
     return out + "</ul>";
@@ -64,7 +64,12 @@ std::string markup(Paragraph const& paragraph)
 
 std::string markup(Points const& points)
 {
-    return list(points.texts) + "\n";
+    return list(points.texts, points.tone) + "\n";
+}
+
+std::string markup(Drawing const& drawing)
+{
+    return "<figure>\n" + drawing.svg + "\n" + element("figcaption", drawing.caption) + "\n</figure>\n";
 }
 
 std::string markup(Card const& card)

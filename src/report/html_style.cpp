@@ -54,6 +54,8 @@ section.danger .tag, section.danger dt { color: var(--ink); }
 section.danger dt.danger { color: var(--accent); }
 section.danger .card { border-top-color: var(--accent); }
 table { border-collapse: collapse; width: 100%; table-layout: fixed; }
+.loops table { table-layout: auto; }
+.loops td { overflow-wrap: normal; }
 caption { text-align: left; color: var(--faint); padding-bottom: .35rem; }
 th, td { text-align: left; vertical-align: top; padding: .35rem .8rem .4rem 0; border-bottom: 1px solid var(--rule); font-variant-numeric: tabular-nums; }
 th:last-child, td:last-child { padding-right: 0; }
@@ -62,6 +64,30 @@ thead th { color: var(--faint); font-weight: 400; font-size: .9rem; border-botto
 tbody th { font-weight: 600; }
 td small, th small { display: block; color: var(--faint); font-size: .87rem; font-weight: 400; }
 .quiet { color: var(--faint); }
+.loops table { margin-bottom: 1rem; }
+figure { margin: 1rem 0 1.1rem; max-width: 27rem; }
+figcaption { color: var(--faint); font-size: .9rem; padding-top: .5rem; }
+.drawing { display: block; width: 100%; height: auto; font-size: 12.5px; }
+.drawing .word { fill: var(--ink); }
+.drawing .quiet { fill: var(--faint); }
+.drawing text.alert { fill: var(--accent); }
+.drawing .haloed { paint-order: stroke; stroke: var(--paper); stroke-width: 4; stroke-linejoin: round; }
+.drawing .part { fill: var(--paper); stroke: var(--ink); stroke-width: 2; }
+.drawing .part.thin { stroke-width: 1.25; }
+.drawing .assumed { stroke-dasharray: 5 3.5; }
+.drawing .pipe { fill: none; stroke: var(--ink); stroke-width: 3; stroke-linejoin: round; }
+.drawing .edge { fill: none; stroke: var(--ink); stroke-width: 1.6; stroke-linejoin: round; stroke-linecap: round; }
+.drawing .mesh { stroke-dasharray: 1 3.5; stroke-width: 2; }
+.drawing .fine { fill: none; stroke: var(--faint); stroke-width: 1; }
+.drawing .grid { stroke: var(--rule); stroke-width: 1; }
+.drawing .solid { fill: var(--ink); }
+.drawing .solid.alert { fill: var(--accent); }
+.drawing .edge.alert { stroke: var(--accent); stroke-width: 2; }
+.drawing .broken { stroke-dasharray: 2 3.5; }
+.drawing .box.alert { fill: var(--wash); stroke: var(--accent); stroke-width: 1.5; stroke-dasharray: 6 3; }
+.drawing .allowed { fill: var(--rule); }
+.drawing .line { fill: none; stroke: var(--ink); stroke-width: 2.5; stroke-linejoin: round; }
+.drawing .line.taken { stroke: var(--faint); stroke-width: 2; }
 footer { border-top: 1px solid var(--rule); padding-top: .8rem; color: var(--faint); font-size: .9rem; }
 @media (min-width: 48rem) {
   main { padding: 2.2rem 2rem 4rem; }
@@ -70,11 +96,15 @@ footer { border-top: 1px solid var(--rule); padding-top: .8rem; color: var(--fai
   section:not(.danger) > div { border-left: 1px solid var(--accent); padding-left: 1.4rem; }
   .card dl { display: grid; grid-template-columns: 9.5rem minmax(0, 1fr); column-gap: .8rem; }
   header, footer { padding-left: calc(11rem + 1.4rem + 1px); }
+  figure { display: inline-block; vertical-align: top; width: 49%; }
+  figure + figure { margin-left: 2%; width: 48%; }
 }
 @media (max-width: 30rem) {
   thead { position: absolute; width: 1px; height: 1px; overflow: hidden; clip-path: inset(50%); }
   table, caption, tbody, tr, td, tbody th { display: block; width: auto; border: 0; padding: 0; }
   tr { border-bottom: 1px solid var(--rule); padding: .4rem 0 .5rem; }
+  .loops td { display: inline; }
+  .loops td + td::before { content: "; "; font-weight: 400; color: var(--ink); }
 }
 @page { margin: 13mm 14mm; }
 @media print {
@@ -107,7 +137,10 @@ footer { border-top: 1px solid var(--rule); padding-top: .8rem; color: var(--fai
   header, footer { padding-left: 0; }
   footer { padding-top: .3rem; }
   thead { display: table-header-group; }
-  tr, li, .answer, .card { break-inside: avoid; }
+  figure { display: inline-block; vertical-align: top; width: 49%; margin: .5rem 0; }
+  .drawing { max-height: 230mm; } /* on one page, of either size of paper */
+  figure + figure { margin-left: 1%; }
+  tr, li, .answer, .card, figure { break-inside: avoid; }
   h2, h3, .tag, dt, caption, thead { break-after: avoid; }
   h2 + div > :first-child, tbody tr:first-child { break-before: avoid; }
   p { orphans: 3; widows: 3; }

@@ -39,6 +39,14 @@ std::string alarm_evidence(assess::FindingEntryOf const& finding)
     return finding.computed ? "computed: " + finding.from : finding.from;
 }
 
+std::string closed_waters(assess::Assessment const& a, assess::Alarm const& alarm)
+{
+    std::vector<std::string> names;
+    for (std::size_t const water : alarm.closes)
+        names.push_back(a.items.at(water).name);
+    return joined(names);
+}
+
 std::string about_line(assess::Assessment const& a)
 {
     std::string out;
@@ -135,12 +143,12 @@ Page page_of(assess::Assessment const& a, units::System system)
         page.about.push_back(line);
     Said said;
     for (auto&& section :
-         {danger_section(a, said),    answer_section(a),         question_section(a),      call_section(a),
-          verdict_section(a),         undecided_section(a),      cause_section(a),         check_section(a, said),
-          meanwhile_section(a, said), figure_section(a, system), comparison_section(a),    limits_section(a),
-          reading_section(a, system), note_section(a),           understanding_section(a), oddity_section(a),
-          conflict_section(a),        not_tested_section(a),     blank_section(a),         assumption_section(a),
-          source_section(a)})
+         {danger_section(a, said),    answer_section(a),          question_section(a),       call_section(a),
+          verdict_section(a),         undecided_section(a),       cause_section(a),          check_section(a, said),
+          meanwhile_section(a, said), loop_section(a, system),    figure_section(a, system), comparison_section(a),
+          limits_section(a),          reading_section(a, system), note_section(a),           understanding_section(a),
+          oddity_section(a),          conflict_section(a),        not_tested_section(a),     blank_section(a),
+          assumption_section(a),      source_section(a)})
         if (!section.blocks.empty())
             page.sections.push_back(section);
     if (!a.causes.empty())
@@ -198,7 +206,9 @@ Card words_card(assess::Assessment const& a)
     for (auto const& w : a.danger_words)
         words.push_back(quoted(w));
     Card card{"These words may mean danger: " + joined(words, ", ", ", "), {}, {}, 0, Tone::danger, {}};
-    add(card.parts, "If so", {"Leave, keep others away, and call emergency services or the gas supplier from outside."},
+    add(card.parts, "If so",
+        {"Everyone out of the water. Leave, keep others away, and call emergency services or the gas supplier from "
+         "outside."},
         Tone::danger);
     return card;
 }
@@ -218,6 +228,7 @@ Section danger_section(assess::Assessment const& a, Said& said)
         auto const& finding = a.findings.at(alarm.finding);
         Card card{capitalised(at_item(a, finding.name, alarm.item)), alarm_evidence(finding), {}, 0, Tone::danger, {}};
         add(card.parts, "At once", {alarm.say}, Tone::danger);
+        add(card.parts, "Closed until then", {closed_waters(a, alarm)}, Tone::danger, true);
         // For a row of alarms that one trade comes for, it is named at the first.
         if (std::string trade = trade_name(a, alarm.trade); trade != trade_before)
         {

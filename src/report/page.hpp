@@ -61,9 +61,18 @@ struct Table
 struct Points
 {
     std::vector<std::string> texts;
+    Tone tone = Tone::plain;
 };
 
-using Block = std::variant<Paragraph, Card, Table, Points>;
+/// A picture where pages show one, and what it shows in words where they don't.
+struct Drawing
+{
+    std::string svg; ///< one element, finished and escaped
+    std::string caption;
+    std::vector<std::string> in_words;
+};
+
+using Block = std::variant<Paragraph, Card, Table, Points, Drawing>;
 
 struct Section
 {
@@ -100,6 +109,7 @@ using Said = std::map<std::string, std::string>;
 [[nodiscard]] Section cause_section(assess::Assessment const& a);
 [[nodiscard]] Section check_section(assess::Assessment const& a, Said& said);
 [[nodiscard]] Section meanwhile_section(assess::Assessment const& a, Said& said);
+[[nodiscard]] Section loop_section(assess::Assessment const& a, units::System system);
 [[nodiscard]] Section figure_section(assess::Assessment const& a, units::System system);
 [[nodiscard]] Section comparison_section(assess::Assessment const& a);
 [[nodiscard]] Section limits_section(assess::Assessment const& a);

@@ -271,6 +271,8 @@ std::string all_text(Page const& page)
                 for (auto const& row : table->rows)
                     for (auto const& cell : row)
                         out += cell.text + joined(cell.more);
+            else if (auto const* drawing = std::get_if<Drawing>(&block))
+                out += joined(drawing->in_words);
             else if (auto const* card = std::get_if<Card>(&block))
             {
                 out += card->title + card->tag;

@@ -22,7 +22,13 @@ void lay(Paper& paper, Paragraph const& paragraph)
 void lay(Paper& paper, Points const& points)
 {
     for (auto const& text : points.texts)
-        paper.write(text, 0, "- ");
+        paper.write(text, 0, "- ", ink_of(points.tone));
+}
+
+void lay(Paper& paper, Drawing const& drawing)
+{
+    for (auto const& text : drawing.in_words)
+        paper.write(text, 2);
 }
 
 // One text, or several short ones: what runs on stands in the line of what it belongs to.

@@ -152,6 +152,7 @@ Record<Heater> const& Heater::declaration()
                              .usual("40 degF", "140 degF")
                              .read_by("thermometer_pair")
                              .like("109 degF")
+                             .field("bypass", &Heater::bypass, "how a valve stood that leads water past the heater")
                              .field("meter", &Heater::meter, "gas meter clocked")
                              .field("flue", &Heater::flue, "combustion analysis")
                              .field("carbon_monoxide_in_air", &Heater::carbon_monoxide_in_air,

@@ -28,6 +28,12 @@ Record<Motor> const& Motor::declaration()
             .usual("100 V", "500 V")
             .read_by("volt_meter")
             .like("228 V")
+            .field("power", &Motor::power,
+                   "electric power it takes while running: a drive's display, or measured (licensed)")
+            .within("0 W", "30 kW")
+            .usual("50 W", "4 kW")
+            .read_by("power_meter")
+            .like("1.4 kW")
             .field("current", &Motor::current, "current measured while running (licensed)")
             .within("0 A", "150 A")
             .usual("0.5 A", "30 A")
@@ -56,6 +62,9 @@ Record<Pump> const& Pump::declaration()
             .like("3450 rpm")
             .field("variable_speed", &Pump::variable_speed, "has a variable-speed drive")
             .field("runs", &Pump::runs, "whether it runs")
+            .field("daily_run", &Pump::daily_run, "how long it runs in a day")
+            .within("0 h", "24 h")
+            .like("8 h")
             .field("discharge_gauge", &Pump::discharge_gauge, "gauge at the pump's outlet, if there is one")
             .within("-5 psi", "150 psi")
             .usual("0 psi", "45 psi")
@@ -88,6 +97,11 @@ Record<Filter> const& Filter::declaration()
             .usual("2 psi", "35 psi")
             .read_by("pressure_gauge")
             .like("12 psi")
+            .field("outlet_gauge", &Filter::outlet_gauge, "gauge behind the filter, if there is one")
+            .within("-15 psi", "150 psi")
+            .usual("0 psi", "35 psi")
+            .read_by("pressure_gauge")
+            .like("14 psi")
             .field("clean_speed", &Filter::clean_speed, "speed of the pump when clean_gauge was read, if variable")
             .within("100 rpm", "4000 rpm")
             .usual("600 rpm", "3600 rpm")
@@ -124,14 +138,31 @@ Record<Pipe> const& Pipe::declaration()
 
 Record<Drain> const& Drain::declaration()
 {
-    static Record<Drain> const record =
-        with_item_fields(Record<Drain>("drain", "a suction outlet and its cover")
-                             .field("rating", &Drain::rating, "flow stamped on the cover")
-                             .within("1 gpm", "2000 gpm")
-                             .usual("20 gpm", "600 gpm")
-                             .like("110 gpm")
-                             .field("expires", &Drain::expires, "last date stamped on the cover")
-                             .like("2029-06-30"));
+    static Record<Drain> const record = with_item_fields(
+        Record<Drain>("drain", "a suction outlet and its cover")
+            .field("rating", &Drain::rating, "flow stamped on the cover")
+            .within("1 gpm", "2000 gpm")
+            .usual("20 gpm", "600 gpm")
+            .like("110 gpm")
+            .field("expires", &Drain::expires, "last date stamped on the cover; of a month or year alone, its last day")
+            .like("2029-06-30")
+            .field("listed", &Drain::listed, "its cover carries the marks of a listed one")
+            .field("unblockable", &Drain::unblockable, "too large or too long for a body to cover")
+            .field("release_device", &Drain::release_device, "a device breaks the suction where a body blocks it"));
+    return record;
+}
+
+Record<ReturnInlets> const& ReturnInlets::declaration()
+{
+    static Record<ReturnInlets> const record =
+        Record<ReturnInlets>("return_inlets", "the openings through which the water comes back")
+            .field("count", &ReturnInlets::count, "how many are open")
+            .within("1", "100")
+            .like("3")
+            .field("opening", &ReturnInlets::opening, "diameter of each")
+            .within("0.1 in", "8 in")
+            .usual("0.25 in", "2 in")
+            .like("0.75 in");
     return record;
 }
 
@@ -171,7 +202,24 @@ Record<Loop> const& Loop::declaration()
             .usual("5 gpm", "200 gpm")
             .read_by("flow_meter")
             .like("45 gpm")
-            .field("equipment", &Loop::equipment, "whether the pump stands above or below the water"));
+            .field("equipment", &Loop::equipment, "whether the pump stands above or below the water")
+            .field("pump_height", &Loop::pump_height, "height of the pump above the water; below it with a minus")
+            .within("-30 ft", "30 ft")
+            .usual("-12 ft", "8 ft")
+            .read_by("tape")
+            .like("1 ft")
+            .field("skimmers", &Loop::skimmers, "how many skimmers it draws from")
+            .within("0", "20")
+            .like("1")
+            .field("suction_outlets", &Loop::suction_outlets,
+                   "how many suction outlets under water it draws from, skimmers not counted")
+            .within("0", "20")
+            .like("2")
+            .field("return_inlets", &Loop::return_inlets, "openings through which the water comes back")
+            .field("roof_height", &Loop::roof_height,
+                   "height of a collector on the roof above the water, if it runs there")
+            .within("0 ft", "80 ft")
+            .like("14 ft"));
     return record;
 }
 

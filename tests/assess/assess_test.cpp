@@ -52,7 +52,10 @@ TEST_CASE("assess: a gauge well above clean makes the dirty filter likelier, one
                                 "psi, clean_gauge: 12 psi}\n");
     auto const clean = assessed("loops:\n  a loop:\n    noticed: [weak returns]\n    filter: {media: sand, gauge: 12 "
                                 "psi, clean_gauge: 12 psi}\n");
-    CHECK(probability(dirty, "filter_dirty") > 0.6);
+    // A fouled medium or a return part shut shows the same: dirt is commonest.
+    CHECK(probability(dirty, "filter_dirty") > 0.4);
+    for (auto const& cause : dirty.causes)
+        CHECK(cause.probability <= probability(dirty, "filter_dirty"));
     CHECK(probability(clean, "filter_dirty") < 0.3);
 }
 
@@ -197,7 +200,8 @@ TEST_CASE(
 TEST_CASE("catalogue: every figure answers its own examples")
 {
     // These want one of several optional inputs, and say which.
-    std::set<std::string> const wants_more{"water_volume", "dilution", "pump_flow", "operating_point", "heat_up"};
+    std::set<std::string> const wants_more{"water_volume", "dilution",      "pump_flow", "operating_point",
+                                           "heat_up",      "pressure_flow", "joint_flow"};
     for (auto const& model : engine().catalogue().models())
     {
         INFO(model.name);

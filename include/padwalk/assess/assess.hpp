@@ -10,6 +10,8 @@
 #include "padwalk/figures/catalogue.hpp"
 #include "padwalk/visit/phrases.hpp"
 
+#include <memory>
+
 namespace padwalk::assess
 {
 
@@ -25,6 +27,8 @@ struct WaterTables
     chemistry::ConductivityTable conductivity;
 };
 
+struct LoopTables; // what the assessment of a loop looks up: src/assess/loop_tables.hpp
+
 /// Everything the program knows, read once from the data.
 class Engine
 {
@@ -33,6 +37,7 @@ public:
     explicit Engine(reference::Data data);
     Engine(Engine const&) = delete;
     Engine& operator=(Engine const&) = delete;
+    ~Engine();
 
     [[nodiscard]] reference::Data const& data() const { return data_; }
     [[nodiscard]] fields::Instruments const& instruments() const { return instruments_; }
@@ -43,6 +48,7 @@ public:
     /// The default sets of constants.
     [[nodiscard]] chemistry::Equilibria const& equilibria() const { return equilibria_; }
     [[nodiscard]] WaterTables const& water_tables() const { return water_tables_; }
+    [[nodiscard]] LoopTables const& loop_tables() const { return *loop_tables_; }
 
 private:
     reference::Data data_;
@@ -53,6 +59,7 @@ private:
     std::map<std::string, reference::Source> bibliography_;
     chemistry::Equilibria equilibria_;
     WaterTables water_tables_;
+    std::unique_ptr<LoopTables const> loop_tables_;
 };
 
 /// All models of all rooms.

@@ -88,6 +88,7 @@ struct Alarm
     std::string say;
     std::string trade;
     std::vector<std::string> cautions;
+    std::vector<std::size_t> closes = {}; ///< waters that nobody may be in until it is put right, in Assessment::items
 };
 
 enum class Condition
@@ -185,6 +186,84 @@ struct LimitsBroken
     std::string leading_verdict;        ///< 'within', 'below', 'above'; empty where nothing leads
 };
 
+/// A place on a loop, in the order in which the water passes.
+enum class LoopPlace
+{
+    suction, ///< skimmers, drains and their pipe
+    strainer,
+    pump,
+    filter,
+    roof,
+    heater,
+    bypass, ///< of the heater
+    returns,
+    gauge ///< an instrument, wherever it sits
+};
+
+/// A reading beside what the loop would show were it sound.
+struct ReadingAgainstLoop
+{
+    std::size_t item = 0;
+    std::string label; ///< 'filter gauge'
+    LoopPlace place = LoopPlace::pump;
+    units::Reading reading;
+    units::Reading expected; ///< its doubt is that of the loop as far as it is known
+    double off = 0.0;        ///< (reading - expected) / root of the two doubts squared
+    bool odd = false;        ///< without it the others agree with a sound loop, with it they do not
+};
+
+/// The flow by one of the ways to know it.
+struct FlowBy
+{
+    std::string way; ///< 'flow meter', 'head on the pump's curve'
+    units::Measured<units::VolumeFlow> flow{};
+    double off = 0.0; ///< from what the others give together, in units of doubt
+    bool odd = false; ///< the others agree without it
+};
+
+/// What is drawn at one place of the loop.
+struct LoopPart
+{
+    LoopPlace place = LoopPlace::pump;
+    std::size_t item = 0; ///< the loop itself where it is a pipe
+    std::string name;     ///< 'pump', '2 drains, 1 skimmer'
+    std::string detail;   ///< '1.5 hp, usual curve of that power'; may be empty
+    bool assumed = false; ///< nothing was said of it; it is usual
+};
+
+/// A cause named in the report, where it sits.
+struct LoopFault
+{
+    LoopPlace place = LoopPlace::pump;
+    std::size_t cause = 0; ///< in Assessment::causes
+};
+
+/// A point of flow and head.
+struct LoopDuty
+{
+    units::Measured<units::VolumeFlow> flow{};
+    units::Measured<units::Head> head{};
+};
+
+/// One loop: its readings against what a sound one would show, its flow by every way there is, and what a drawing
+/// needs.
+struct LoopEntry
+{
+    std::size_t item = 0;
+    std::vector<ReadingAgainstLoop> readings;
+    std::vector<FlowBy> flows;
+    std::optional<units::Measured<units::VolumeFlow>> flow; ///< of all of them together
+    std::string flow_words;                                 ///< what they say together; which is odd
+    std::vector<LoopPart> parts;                            ///< in the order of the flow
+    std::vector<LoopFault> faults;                          ///< likeliest first
+    bool pump_is_usual = false;                             ///< its curve is that of a usual pump, not its own
+    std::vector<fields::CurvePoint> pump_curve;             ///< at its speed, by rising flow
+    std::vector<fields::CurvePoint> sound_system;           ///< head that the sound loop takes, by rising flow
+    std::optional<LoopDuty> sound;                          ///< where a sound loop would run
+    std::optional<LoopDuty> measured;                       ///< where the readings put it
+    std::vector<std::string> basis;                         ///< what was taken for what is not known, one sentence each
+};
+
 enum class Outcome
 {
     nothing_found, ///< and something was looked at
@@ -204,6 +283,7 @@ struct Assessment
     std::vector<ReadingTaken> readings;
     std::vector<FigureEntry> figures;
     std::vector<LimitsBroken> limits_broken; ///< published limits that readings break, body by body
+    std::vector<LoopEntry> loops;            ///< those with a reading to hold against the loop
     std::vector<FindingEntryOf> findings;
     std::vector<CauseEntryOf> causes; ///< what is worth naming, dangerous ones first, then by likelihood
     std::vector<Referral> referrals;  ///< most urgent first
@@ -221,3 +301,11 @@ struct Assessment
 };
 
 } // namespace padwalk::assess
+
+template <> struct padwalk::fields::words_of<padwalk::assess::LoopPlace>
+{
+    static std::vector<std::string> words()
+    {
+        return {"suction", "strainer", "pump", "filter", "roof", "heater", "bypass", "returns", "gauge"};
+    }
+};

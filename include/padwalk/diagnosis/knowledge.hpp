@@ -27,8 +27,9 @@ enum class Hazard
 
 enum class Established
 {
-    seen,  ///< looked at, heard, felt
-    figure ///< computed from readings
+    seen,     ///< looked at, heard, felt
+    figure,   ///< computed from readings
+    simulated ///< readings weighed together: what causes show of it is computed for each loop
 };
 
 enum class Who
@@ -152,7 +153,7 @@ template <> struct padwalk::fields::words_of<padwalk::diagnosis::Hazard>
 };
 template <> struct padwalk::fields::words_of<padwalk::diagnosis::Established>
 {
-    static std::vector<std::string> words() { return {"seen", "figure"}; }
+    static std::vector<std::string> words() { return {"seen", "figure", "simulated"}; }
 };
 template <> struct padwalk::fields::words_of<padwalk::diagnosis::Who>
 {

@@ -11,12 +11,13 @@ namespace padwalk::report
 /// The whole assessment. The keys are stable: new ones may be added, none changes its meaning.
 ///
 ///     outcome (nothing_found | refer | unsafe), summary, property, on, by, weather, notes, items, alarms, verdicts,
-///     causes, referrals, next, figures, readings, findings, questions, assumptions, not_tested, oddities, left_blank,
-///     conflict, cautions, sources
+///     causes, referrals, next, figures, limits_broken, loops, readings, findings, undecided, questions, assumptions,
+///     not_tested, oddities, left_blank, conflict, cautions, sources
 ///
-/// All are always there; lists may be empty. "item", "finding", "causes" and "alarms" refer to a place in the list of
-/// that name, from 0; "cautions" and "sources" are objects by id. A cause's "evidence" has "for" and "against", each
-/// with the finding and the natural log of the odds it adds (null: it settles the cause alone). Units are those of
+/// All are always there; lists may be empty. "item", "finding", "causes", "cause" and "alarms" refer to a place in the
+/// list of that name, from 0; "cautions" and "sources" are objects by id. A cause's "evidence" has "for" and "against",
+/// each with the finding and the natural log of the odds it adds (null: it settles the cause alone). A loop's curves
+/// are lists of {"flow", "head"}; what is not known of its "measured" is 0 without "plus_minus". Units are those of
 /// `figure_tree`; "plus_minus" is what would be written behind '±'. Bytes that are no UTF-8 become U+FFFD.
 [[nodiscard]] std::string as_json(assess::Assessment const& assessment, units::System system);
 

@@ -249,6 +249,7 @@ struct Motor
     Taken<units::Voltage> nameplate_voltage, voltage;
     Taken<units::Current> nameplate_current, service_factor_current, current;
     Taken<units::Number> service_factor;
+    Taken<units::Power> power; ///< that it takes in
     static Record<Motor> const& declaration();
 };
 
@@ -258,6 +259,7 @@ struct Pump : Item
     Taken<units::Power> rated_power;
     Taken<units::RotationSpeed> speed, curve_speed;
     std::optional<bool> variable_speed, runs;
+    Taken<units::Duration> daily_run;
     Taken<units::GaugePressure> discharge_gauge;
     Taken<units::Head> needs_suction_head;
     std::optional<Motor> motor;
@@ -275,7 +277,7 @@ struct Filter : Item
 {
     std::optional<Media> media;
     Taken<units::Area> area;
-    Taken<units::GaugePressure> gauge, clean_gauge;
+    Taken<units::GaugePressure> gauge, clean_gauge, outlet_gauge;
     Taken<units::RotationSpeed> clean_speed;
     Taken<units::Length> gauge_height;
     static Record<Filter> const& declaration();
@@ -289,10 +291,19 @@ struct Pipe
     static Record<Pipe> const& declaration();
 };
 
+/// The openings through which the water comes back.
+struct ReturnInlets
+{
+    Taken<units::Number> count;
+    Taken<units::Length> opening; ///< of each
+    static Record<ReturnInlets> const& declaration();
+};
+
 struct Drain : Item
 {
     Taken<units::VolumeFlow> rating;
     std::optional<fields::Moment> expires;
+    std::optional<bool> listed, unblockable, release_device;
     static Record<Drain> const& declaration();
 };
 
@@ -328,6 +339,10 @@ struct Loop : Item
     Taken<units::Length> suction_gauge_height;
     Taken<units::VolumeFlow> flow;
     std::optional<Stands> equipment;
+    Taken<units::Length> pump_height; ///< above the water, below it negative
+    Taken<units::Number> skimmers, suction_outlets;
+    std::optional<ReturnInlets> return_inlets;
+    Taken<units::Length> roof_height; ///< of a collector above the water
     static Record<Loop> const& declaration();
 };
 
@@ -418,6 +433,7 @@ struct Heater : Item
     Taken<units::Number> cop;
     std::optional<bool> fires;
     Taken<units::Temperature> inlet_temperature, outlet_temperature;
+    std::optional<ValvePosition> bypass;
     std::optional<Meter> meter;
     std::optional<Flue> flue;
     Taken<units::GasFraction> carbon_monoxide_in_air;

@@ -24,6 +24,7 @@ struct Visit
     Taken<units::Velocity> wind;
     std::string weather;
     std::optional<bool> freezing_winters, expansive_soil;
+    Taken<units::Number> electricity_price; ///< in any money, for 1 kWh
     Named<Water> waters;
     Named<Loop> loops;
     Named<Heater> heaters;

@@ -1,0 +1,23 @@
+#pragma once
+#include "loop_bench.hpp"
+#include "loop_tables.hpp"
+
+namespace padwalk::assess
+{
+
+/// A loop as it was walked: the sound plant that it should be, what is not known of it, and what was read.
+struct WalkedLoop
+{
+    circulation::LoopAsKnown known;
+    std::vector<circulation::GaugeRead> read;
+    std::vector<std::size_t> items;  ///< of each reading
+    std::vector<std::string> labels; ///< the same
+    std::vector<LoopPart> parts;
+    std::vector<std::string> basis;
+    bool pump_is_usual = false;
+};
+
+/// The loop of the visit, with usual values where nothing was said.
+[[nodiscard]] WalkedLoop walked_loop(LoopBench const& bench);
+
+} // namespace padwalk::assess
