@@ -57,7 +57,11 @@ bool past_its_date(LoopBench& b, Outlet const& o)
     std::string const stamp = "stamped to " + o.v.expires->text;
     if (!b.w.visit.on)
     {
-        b.not_tested(o.item, "expiry", stamp + ", but the visit has no date ('on:')");
+        b.w.out.questions.push_back({o.item,
+                                     stamp,
+                                     "the visit has no date ('on:'). If that day is past, the cover has outlived its "
+                                     "stamped life: close the water until it is replaced",
+                                     {}});
         return false;
     }
     auto day = [](fields::Moment const& m) { return std::floor(m.hours / 24); };
@@ -90,9 +94,7 @@ std::string flows_in_words(Workbench const& w, Outlets const& all, Outlet const&
 
 std::string load_in_words(LoopBench const& b, Outlets const& all, std::string const& flows)
 {
-    std::string out = flows + "; the flow is " + (b.v.flow ? "as read" : "estimated");
-    if (b.variable_speed())
-        out += " at the speed at which the pump ran, and a higher speed pulls more";
+    std::string out = flows + "; " + b.most_flow_words;
     if (all.count() > 1)
         out += "; with one outlet blocked the rest carry all of it [utah-r392-302] [montana-37-115]";
     return out + ". That a cover's marked flow is not to be exceeded is from memory of the standard on entrapment "
@@ -124,7 +126,7 @@ void load(LoopBench& b, Outlets const& all, Alike const& alike)
 {
     auto const& first = alike.outlets.front();
     figures::Inputs in;
-    in.add("flow", b.flow).add("cover_rating", first.v.rating);
+    in.add("flow", b.most_flow).add("cover_rating", first.v.rating);
     in.add("outlets", units::Reading::exact(units::Number(static_cast<double>(all.count()))));
     if (!alike.state.empty())
         in.add_words("cover_state", alike.state);
@@ -154,11 +156,11 @@ void load(LoopBench& b, Outlets const& all, Alike const& alike)
 // Whether the flow can be held against this cover's rating; says why not where half of it is known.
 bool loadable(LoopBench& b, Outlet const& o)
 {
-    if (o.v.rating.has_value() != b.flow.has_value())
+    if (o.v.rating.has_value() != b.most_flow.has_value())
         b.not_tested(o.item, "load of the outlet",
                      o.v.rating ? "no flow of the running loop is known to hold against the cover's rating"
                                 : "no rating of its cover was recorded to hold the flow against");
-    return o.v.rating && b.flow;
+    return o.v.rating && b.most_flow;
 }
 
 void assume_all_by_the_drains(LoopBench& b, Outlets const& all)

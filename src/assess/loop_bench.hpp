@@ -16,9 +16,11 @@ struct LoopBench
     visit::Taken<units::Temperature> water;
     visit::Taken<units::GaugePressure> suction_gauge; ///< none where what was written can't be taken at its word
     visit::Taken<units::Head> head;
-    visit::Taken<units::VolumeFlow> on_curve; ///< flow of the pump's curve at that head
-    std::vector<FlowBy> ways;                 ///< every way to know the flow
-    std::string flow_words;                   ///< what they say together
+    visit::Taken<units::VolumeFlow> on_curve;  ///< flow of the pump's curve at that head
+    std::vector<FlowBy> ways;                  ///< every way to know the flow
+    std::string flow_words;                    ///< what they say together
+    visit::Taken<units::VolumeFlow> most_flow; ///< that the pump may move, at full speed
+    std::string most_flow_words;               ///< how it is known
 
     [[nodiscard]] bool variable_speed() const { return v.pump && v.pump->variable_speed.value_or(false); }
     /// A pump of one speed needs none recorded.
@@ -55,6 +57,8 @@ template <class Q>
 void loop_gauges(LoopBench& bench);
 /// The flow by every way there is, made into one.
 void loop_flow(LoopBench& bench);
+/// The most that the pump may move: what a drain cover must bear.
+void most_flow(LoopBench& bench);
 /// A curve as a figure's input.
 [[nodiscard]] fields::Node curve_node(std::vector<fields::CurvePoint> const& curve);
 /// Speed of the readings as a share of the curve's; none where either is not known.

@@ -1,7 +1,7 @@
 // The flow of a loop by every way that the readings allow, and all of them together.
-#include "loop_bench.hpp"
-#include "loop_tables.hpp"
+#include "walked_loop.hpp"
 
+#include <algorithm>
 #include <cmath>
 
 namespace padwalk::assess
@@ -53,9 +53,42 @@ visit::Taken<units::VolumeFlow> on_usual_curve(LoopBench& b)
     return flow;
 }
 
+/// Where the head lies below the last point of the pump's own curve: the curve carried on.
+visit::Taken<units::VolumeFlow> beyond_the_curve(LoopBench& b)
+{
+    constexpr double doubt = 0.15; // judgement: makers stop printing where the flow grows unsure
+    if (!b.head || !b.v.pump || !b.v.pump->curve || !curve_not_usable(b).empty())
+        return std::nullopt;
+    try
+    {
+        figures::Inputs in;
+        in.add_node("curve", curve_node(circulation::carried_on(*b.v.pump->curve))).add("head", b.head);
+        if (auto const ratio = speed_ratio(*b.v.pump))
+            in.add("speed_ratio", units::Reading::exact(*ratio));
+        auto const figure =
+            figures::run(b.w.engine.catalogue().at("pump_flow"), in); // the figure that failed stands already
+        auto flow = figure.get<units::VolumeFlow>("flow");
+        if (!flow)
+            return std::nullopt;
+        flow->doubt =
+            units::of_si<units::VolumeFlow>(std::hypot(units::in_si(flow->doubt), doubt * units::in_si(flow->value)));
+        b.w.out.assumptions.push_back(
+            {"the curve of " + b.w.name(b.pump) + " goes on beyond its last point, to about " + b.w.show(*flow),
+             "the head that the gauges show is less than its last point has"});
+        return flow;
+    }
+    catch (figures::NotComputed const&)
+    {
+        return std::nullopt; // the curve itself can't be used, and that is said with its figure
+    }
+}
+
 visit::Taken<units::VolumeFlow> by_curve(LoopBench& b)
 {
-    return b.on_curve ? b.on_curve : on_usual_curve(b);
+    if (b.on_curve)
+        return b.on_curve;
+    auto const beyond = beyond_the_curve(b);
+    return beyond ? beyond : on_usual_curve(b);
 }
 
 /// Through returns that are known, by the gauge behind the filter, else by the filter's own.
@@ -147,7 +180,57 @@ void joint_figure(LoopBench& b, std::vector<Way> const& ways)
     b.w.figure(b.loop, "joint_flow", in, "flow of " + b.w.name(b.loop) + " by all ways together");
 }
 
+/// What a sound loop would move at the pump's full speed, where enough of the pump is known.
+visit::Taken<units::VolumeFlow> sound_at_full_speed(LoopBench const& b)
+{
+    if (!b.v.pump || !(b.v.pump->curve || rated(b)))
+        return std::nullopt;
+    auto walked = walked_loop(b);
+    for (auto& pump : walked.known.plant.pumps)
+        pump.speed = units::of_si<units::Fraction>(1.0);
+    try
+    {
+        auto const& tables = b.w.engine.loop_tables();
+        circulation::LoopComparison const loop(walked.known, {}, tables.plants, tables.sound);
+        return Measured<units::VolumeFlow>{loop.sound_state().total, loop.sound_flow_doubt(), "computed"};
+    }
+    catch (figures::NotComputed const&)
+    {
+        return std::nullopt;
+    }
+}
+
 } // namespace
+
+void most_flow(LoopBench& b)
+{
+    auto const* pump = b.v.pump ? &*b.v.pump : nullptr;
+    bool const several = b.variable_speed();
+    if (b.flow && !several)
+    {
+        b.most_flow = b.flow;
+        b.most_flow_words = b.v.flow ? "the flow is as read" : "the flow is estimated";
+        return;
+    }
+    if (b.flow && pump != nullptr && pump->speed)
+    {
+        auto const full = pump->curve_speed ? pump->curve_speed->value
+                                            : b.w.rules.limit<units::RotationSpeed>("usual_curve_speed").value;
+        double const times = std::max(1.0, units::in_si(full) / units::in_si(pump->speed->value));
+        b.most_flow = Measured<units::VolumeFlow>{b.flow->value * times, b.flow->doubt * times, "at full speed"};
+        b.most_flow_words = times > 1 ? "the flow is what it would be at the pump's full speed" : "the flow is as read";
+        return;
+    }
+    b.most_flow = sound_at_full_speed(b);
+    b.most_flow_words =
+        "the flow was not measured at full speed and is what this pump would move through a loop as far "
+        "as this one is known";
+    if (b.flow && (!b.most_flow || b.flow->value > b.most_flow->value))
+    {
+        b.most_flow = b.flow;
+        b.most_flow_words = "the flow is as read, at a speed that was not recorded; at full speed it would be more";
+    }
+}
 
 void loop_flow(LoopBench& b)
 {

@@ -64,8 +64,7 @@ std::string not_comparable(LoopBench& b)
                    : std::string();
     }
     if (b.variable_speed())
-        b.w.out.assumptions.push_back({"clean gauge of " + b.w.name(b.filter) + " was read at " + b.w.show(*speed),
-                                       "the pump has a variable speed, and 'clean_speed' was not given"});
+        return "the pump has a variable speed, and the speed of the clean reading ('clean_speed') was not recorded";
     return {};
 }
 
@@ -150,6 +149,13 @@ void filter_gauge(LoopBench& b)
 {
     if (!b.v.filter || !b.v.filter->gauge)
         return;
+    double const over =
+        probability_above(as_pressure(*b.v.filter->gauge), b.w.rules.limit<units::Pressure>("filter_tank"));
+    constexpr double worth_saying = 0.1; // judgement: few read so high
+    if (over > worth_saying)
+        b.w.computed(b.filter, "filter_over_plate_pressure", over,
+                     "gauge " + b.w.show(*b.v.filter->gauge) + "; speaks above " + b.w.rules.cited("filter_tank") +
+                         "; the plate on the tank decides");
     if (b.v.filter->clean_gauge)
         filter_against_clean(b);
     else

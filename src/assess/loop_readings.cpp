@@ -135,14 +135,18 @@ std::string how_far(double off)
 }
 
 /// Those that lie off; the table of all of them stands in the report.
-std::string in_words(Workbench const& w, LoopEntry const& entry)
+std::string in_words(Workbench const& w, LoopEntry const& entry, bool fit)
 {
     std::string out;
     for (auto const& r : entry.readings)
         if (std::abs(r.off) >= 1)
             out += (out.empty() ? "" : "; ") + r.label + " " + w.show(r.reading) + " where a sound loop shows " +
                    w.show(r.expected) + ", " + how_far(r.off) + (r.odd ? " and the odd one out" : "");
-    return out.empty() ? "each reading is what a sound loop shows" : out;
+    if (!out.empty() || fit)
+        return out.empty() ? "each reading is what a sound loop shows" : out;
+    for (auto const& r : entry.readings)
+        out += (out.empty() ? "" : ", ") + r.label + " " + w.show(r.reading);
+    return "each alone is what a sound loop may show, but not together: " + out;
 }
 
 std::vector<fields::CurvePoint> drawn_pump(circulation::PumpCurve const& curve, units::VolumeFlow most)
@@ -196,6 +200,24 @@ void draw(LoopEntry& entry, LoopBench const& b, WalkedLoop const& walked, LoopCo
                                   b.head.value_or(units::Measured<units::Head>{})};
 }
 
+constexpr double nothing_fits = 0.5; // judgement: of the best account, when that is 'anything'
+
+/// Neither a sound loop nor one fault gives these readings: most likely one of them is wrong.
+void say_nothing_fits(LoopBench& b, LoopEntry const& entry)
+{
+    auto const worst = std::max_element(entry.readings.begin(), entry.readings.end(),
+                                        [](auto const& x, auto const& y) { return std::abs(x.off) < std::abs(y.off); });
+    b.w.out.questions.push_back(
+        {b.loop,
+         "readings of " + b.w.name(b.loop),
+         "can't all be so: neither a sound loop nor any one fault known here gives them together. Read them again, "
+         "first the " +
+             worst->label +
+             ", and look at the unit, the sign and the pump's speed and curve. Until then trust no gauge "
+             "and stand clear of the filter",
+         {}});
+}
+
 void enter(LoopBench& b, WalkedLoop const& walked, LoopComparison& comparison, LoopEntry const& entry)
 {
     auto const& signatures = b.w.engine.loop_tables().signatures;
@@ -203,14 +225,20 @@ void enter(LoopBench& b, WalkedLoop const& walked, LoopComparison& comparison, L
     auto const accounts = account_for(comparison, signatures, b.w.rules.act("something_else"));
     double const best = accounts.best();
     double const anything = std::exp(accounts.anything - best);
-    auto const share = [&](double log) { return std::min(1.0, std::exp(log - best) + anything); };
+    // Readings that a sound loop gives often enough speak for no fault, however well one of many fits them.
+    constexpr double nothing_below = 0.05, nothing_above = 0.3; // judgement
+    double const by_chance = walked.read.empty() ? 1.0
+                                                 : numerics::chance_above(comparison.sound().chi_squared,
+                                                                          static_cast<int>(walked.read.size()));
+    double const weight = std::clamp((nothing_above - by_chance) / (nothing_above - nothing_below), 0.0, 1.0);
+    auto const share = [&](double log) { return std::min(1.0, std::exp(weight * (log - best)) + anything); };
     LoopPattern pattern;
     pattern.loop = b.loop;
     pattern.sound = std::max(share(accounts.sound), 1 - trust);
     for (auto const& [cause, account] : accounts.causes)
         pattern.accounts[cause] = share(account.log_likelihood);
-    for (auto const& [cause, log] : accounts.broken)
-        pattern.accounts[cause] = share(log);
+    for (auto const& [cause, log] : accounts.broken) // one cause may stand for several gauges
+        pattern.accounts[cause] = std::max(pattern.accounts[cause], share(log));
     pattern.beside = beside(comparison, signatures, accounts, 1 - model);
     std::set<std::size_t> met;
     for (auto const& r : walked.read)
@@ -231,7 +259,11 @@ void enter(LoopBench& b, WalkedLoop const& walked, LoopComparison& comparison, L
     double mean = 0;
     for (auto const& [cause, account] : pattern.accounts)
         mean += account / static_cast<double>(pattern.accounts.size());
-    b.w.computed(b.loop, "loop_readings_depart", mean / (mean + pattern.sound), in_words(b.w, entry));
+    double const sound = std::exp(weight * (accounts.sound - best));
+    b.w.computed(b.loop, "loop_readings_depart", mean / (mean + sound),
+                 in_words(b.w, entry, by_chance > nothing_below));
+    if (anything >= nothing_fits)
+        say_nothing_fits(b, entry);
     pattern.finding = b.w.out.findings.size() - 1;
     b.w.patterns.push_back(std::move(pattern));
 }

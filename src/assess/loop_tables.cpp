@@ -28,7 +28,9 @@ Record<BrokenGauges> const& BrokenGauges::declaration()
         Record<BrokenGauges>("broken gauges", "the cause that is a broken instrument")
             .field("filter", &BrokenGauges::filter, "of the filter's gauge")
             .field("suction", &BrokenGauges::suction, "of the suction gauge")
-            .field("flow_meter", &BrokenGauges::flow_meter, "of the flow meter");
+            .field("flow_meter", &BrokenGauges::flow_meter, "of the flow meter")
+            .field("pump_outlet", &BrokenGauges::pump_outlet, "of the gauge at the pump's outlet")
+            .field("behind_filter", &BrokenGauges::behind_filter, "of the gauge behind the filter");
     return record;
 }
 
@@ -39,6 +41,8 @@ std::string BrokenGauges::of(circulation::LoopGauge gauge) const
     case circulation::LoopGauge::filter: return filter;
     case circulation::LoopGauge::suction: return suction;
     case circulation::LoopGauge::flow_meter: return flow_meter;
+    case circulation::LoopGauge::pump_outlet: return pump_outlet;
+    case circulation::LoopGauge::behind_filter: return behind_filter;
     default: return {};
     }
 }

@@ -24,7 +24,7 @@ struct LoopSignature
 /// For each gauge a cause, or findings; empty where there is none.
 struct BrokenGauges
 {
-    std::string filter, suction, flow_meter;
+    std::string filter, suction, flow_meter, pump_outlet, behind_filter;
     static fields::Record<BrokenGauges> const& declaration();
     [[nodiscard]] std::string of(circulation::LoopGauge gauge) const;
 };

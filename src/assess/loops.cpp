@@ -134,6 +134,27 @@ void motor(LoopBench& b)
                          b.w.rules.cited("motor_current_low_share"));
 }
 
+// A gauge or meter that still shows something at rest: it sticks, or pressure is trapped, or the pump does run.
+void pressure_at_rest(LoopBench& b)
+{
+    constexpr double least = 3 * 6894.757; // Pa: more than a pool a few feet higher stands for; judgement
+    bool const below = b.v.equipment == visit::Stands::below_water || b.v.pump_height;
+    if (b.v.filter && b.v.filter->gauge && !below && units::in_si(b.v.filter->gauge->value.from_zero()) > least)
+    {
+        b.w.noticed(b.filter, "filter_gauge_stuck", true,
+                    "recorded: gauge " + b.w.show(*b.v.filter->gauge) + " with the pump off");
+        b.w.out.questions.push_back({b.filter,
+                                     "gauge " + b.w.show(*b.v.filter->gauge) + ", pump off",
+                                     "with the pump off it should fall to zero: the gauge sticks, pressure is trapped "
+                                     "in the tank, or the pump runs. Stand clear of tank and lid until a pool service "
+                                     "technician has seen which",
+                                     {}});
+    }
+    if (b.v.flow && units::in_si(b.v.flow->value) > 2 * units::in_si(b.v.flow->doubt))
+        b.w.noticed(b.loop, "loop_flow_meter_stuck", true,
+                    "recorded: flow " + b.w.show(*b.v.flow) + " with the pump off");
+}
+
 // Gauges, flow and current are those of a running pump; taken with it off they say nothing of how it runs.
 void with_the_pump_off(LoopBench& b)
 {
@@ -150,6 +171,7 @@ void with_the_pump_off(LoopBench& b)
     add(b.v.pump->motor && b.v.pump->motor->current, "current of the motor");
     add(b.v.pump->motor && b.v.pump->motor->voltage, "voltage of the motor");
     b.flow.reset();
+    pressure_at_rest(b);
     if (!taken.empty())
         b.not_tested(b.loop, taken, "the pump was off ('runs: no'), and these speak only of a running pump");
 }
@@ -196,6 +218,8 @@ std::vector<LoopBench> read_loops(Workbench& w)
                     std::nullopt,
                     std::nullopt,
                     {},
+                    {},
+                    std::nullopt,
                     {}};
         loop_valves(b);
         if (b.pump_off())
@@ -222,6 +246,7 @@ void assess_loops(std::vector<LoopBench>& loops)
             motor(b);
             loop_readings(b);
         }
+        most_flow(b);
         loop_drains(b);
     }
 }

@@ -178,6 +178,14 @@ private:
         if (!place)
             return false;
         bool const denied = part.result == Result::denied;
+        auto const* pump = w.property.at(*place).pump;
+        // What hums while it runs does not hum in vain, unless the note itself says that it does not start.
+        bool const says_so = note.find("start") != std::string::npos || note.find("turn") != std::string::npos;
+        if (id == "pump_hums_no_start" && !says_so && pump != nullptr && pump->runs.value_or(false) && there && !denied)
+        {
+            w.noticed(*place, "pump_hum_loud", true, quoted(note, there) + "; it was recorded as running");
+            return true;
+        }
         w.noticed(*place, id, there && !denied,
                   quoted(note, there) + (denied ? "; read as: looked for and not there" : ""));
         return true;

@@ -98,7 +98,10 @@ void summarise(Workbench& w)
     else if (out.findings.empty())
         out.summary = "Nothing was recorded that could be judged.";
     else
-        out.summary = !found.empty()
+        out.summary = !found.empty() && out.causes.empty()
+                          ? "Nothing was found that needs a trade now; what the figures below say is worth keeping an "
+                            "eye on."
+                      : !found.empty() || !out.causes.empty()
                           ? "Nothing was found that needs a trade now; the causes below are worth keeping an eye on."
                           : "Nothing wrong was found in what was looked at. What was not looked at is listed, and is "
                             "not thereby fine.";

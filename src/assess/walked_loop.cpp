@@ -153,7 +153,7 @@ private:
         std::string detail;
         if (noted != nullptr && noted->curve)
         {
-            p.curve = *noted->curve;
+            p.curve = circulation::carried_on(*noted->curve);
             doubt(Unsure::pump_head, spread("spread_curve"));
             doubt(Unsure::pump_flow, spread("spread_curve"));
             detail = "its own curve";
@@ -330,7 +330,9 @@ private:
                  units::Reading::of(*b_.v.pump->discharge_gauge));
         if (b_.v.filter && b_.v.filter->gauge_height)
             out_.known.filter_gauge_height = b_.v.filter->gauge_height->value;
-        if (b_.v.filter && b_.v.filter->clean_gauge)
+        // Read at an unknown one of several speeds, it says nothing.
+        bool const whose = !b_.variable_speed() || (b_.v.filter && b_.v.filter->clean_speed);
+        if (b_.v.filter && b_.v.filter->clean_gauge && whose)
             take(LoopGauge::filter_when_clean, b_.filter, "filter gauge when clean",
                  units::Reading::of(*b_.v.filter->clean_gauge));
         if (b_.v.filter && b_.v.filter->gauge)

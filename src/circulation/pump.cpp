@@ -172,4 +172,29 @@ units::Power hydraulic_power(units::VolumeFlow flow, units::Head head, units::Te
     return physics::density(water) * physics::standard_gravity * flow * head.plain();
 }
 
+std::vector<CurvePoint> carried_on(std::vector<CurvePoint> points)
+{
+    constexpr double least_share = 0.1;
+    points = sorted(std::move(points));
+    double const first = points.front().head.value(), least = least_share * first;
+    CurvePoint& last = points.back();
+    if (!(last.head.value() > least))
+        return points;
+    if (points.size() == 3 && !(points.front().flow > units::VolumeFlow{}))
+    {
+        double const q1 = units::in_si(points[1].flow), drop_1 = first - points[1].head.value();
+        double const n = std::log((first - last.head.value()) / drop_1) / std::log(units::in_si(last.flow) / q1);
+        last = {units::of_si<units::VolumeFlow>(q1 * std::pow((first - least) / drop_1, 1 / n)),
+                units::of_si<units::Head>(least)};
+        return points;
+    }
+    CurvePoint const& before = points[points.size() - 2];
+    double const q = units::in_si(last.flow), h = last.head.value();
+    double const slope = (before.head.value() - h) / (q - units::in_si(before.flow)); // of the fall
+    // slope x (1 + x/q) = h - least
+    double const x = q / 2 * (std::sqrt(1 + 4 * (h - least) / (slope * q)) - 1);
+    points.push_back({units::of_si<units::VolumeFlow>(q + x), units::of_si<units::Head>(least)});
+    return points;
+}
+
 } // namespace padwalk::circulation

@@ -116,7 +116,8 @@ TEST_CASE("drains: a stamp before the day of the visit closes the water, the day
     }
     auto const undated = with_drain("expires: 2020-12-31", "", "");
     CHECK(alarm(undated, "drain_cover_expired") == nullptr);
-    CHECK(untested(undated, "main of a", "the visit has no date"));
+    CHECK(std::any_of(undated.questions.begin(), undated.questions.end(),
+                      [](auto const& q) { return q.why.find("the visit has no date") != std::string::npos; }));
 }
 
 TEST_CASE("drains: a cover recorded as not listed closes the water, one that is listed does not")

@@ -275,3 +275,90 @@ TEST_CASE("loop readings: the motor's power is one more gauge, and one more way 
     CHECK(std::abs(power.off) < 2);
     CHECK(power.expected.doubt > 0.1 * power.expected.value); // what pump and motor waste is not known well
 }
+
+TEST_CASE("loop readings: readings that a sound loop gives often enough call nobody", "[assess]")
+{
+    auto const a =
+        assessed("waters: {pool: {}}\nloops: {l: {serves: [pool], suction_gauge: -5 inHg, flow: 55 gpm, pump: "
+                 "{runs: yes, rated_power: 1.5 hp}, filter: {gauge: 14 psi}}}\n");
+    CHECK(a.outcome == assess::Outcome::nothing_found);
+    CHECK(a.referrals.empty());
+}
+
+TEST_CASE("loop readings: a head beyond what the pump can make is no sound loop's", "[assess]")
+{
+    auto const a =
+        assessed("waters: {pool: {}}\nloops: {l: {serves: [pool], suction_gauge: -20 inHg, pump: {runs: yes, curve: "
+                 "[0 gpm:70 ft, 40 gpm:60 ft, 80 gpm:35 ft]}, filter: {gauge: 40 psi, clean_gauge: 15 psi}}}\n");
+    REQUIRE(finding(a, "loop_readings_depart"));
+    CHECK(finding(a, "loop_readings_depart")->state == assess::FindingState::seen);
+    CHECK(a.outcome != assess::Outcome::nothing_found);
+    CHECK(probability(a, "filter_gauge_faulty") > 0.2);
+}
+
+TEST_CASE("loop readings: gauges and flow that no account fits are asked for again", "[assess]")
+{
+    auto const a = assessed(loop(
+        with(with(with(sound, "-9 inHg", "-22 inHg"), ", gauge: 16 psi", ", gauge: 44 psi"), "78 gpm", "140 gpm")));
+    CHECK(std::any_of(a.questions.begin(), a.questions.end(),
+                      [](auto const& q) { return q.why.find("can't all be so") != std::string::npos; }));
+    CHECK(a.outcome != assess::Outcome::nothing_found);
+}
+
+TEST_CASE("loop readings: beyond its last point a pump's curve is carried on, and the covers bear that flow",
+          "[assess]")
+{
+    auto const at = [](std::string const& gauge)
+    {
+        return assessed(
+            "on: 2026-01-10\nwaters: {spa: {}}\nloops: {l: {serves: [spa], suction_gauge: -5 inHg, suction_outlets: 2, "
+            "pump: {runs: yes, curve: [0 gpm:70 ft, 40 gpm:60 ft, 80 gpm:35 ft]}, filter: {gauge: " +
+            gauge +
+            "}, drains: {a: {rating: 40 gpm, expires: 2030-01-01}, b: {rating: 40 gpm, expires: 2030-01-01}}}}\n");
+    };
+    for (auto const* gauge : {"17 psi", "12 psi", "8 psi"}) // less head, more flow
+        CHECK(at(gauge).outcome == assess::Outcome::unsafe);
+}
+
+TEST_CASE("loop readings: a cover bears what the pump moves at full speed, measured slowly or not at all", "[assess]")
+{
+    auto const with_pump = [](std::string const& pump)
+    {
+        return assessed(
+            "on: 2026-01-10\nwaters: {spa: {}}\nloops: {l: {serves: [spa], suction_outlets: 2, " + pump +
+            ", drains: {a: {rating: 40 gpm, expires: 2030-01-01}, b: {rating: 40 gpm, expires: 2030-01-01}}}}\n");
+    };
+    CHECK(with_pump("pump: {runs: yes, rated_power: 3 hp}").outcome == assess::Outcome::unsafe);
+    CHECK(
+        with_pump("flow: 30 gpm, pump: {runs: yes, variable_speed: yes, speed: 1200 rpm, curve_speed: 3450 rpm, curve: "
+                  "[0 gpm:90 ft, 60 gpm:70 ft, 110 gpm:30 ft]}")
+            .outcome == assess::Outcome::unsafe);
+    CHECK(with_pump("flow: 30 gpm, pump: {runs: yes, variable_speed: no}").outcome != assess::Outcome::unsafe);
+}
+
+TEST_CASE("loop readings: pressure with the pump off is asked about, and nobody is sent to the lid", "[assess]")
+{
+    auto const a = assessed(
+        "waters: {pool: {}}\nloops: {l: {serves: [pool], flow: 40 gpm, pump: {runs: no}, filter: {gauge: 15 psi}}}\n");
+    CHECK(probability(a, "filter_gauge_faulty") > 0.5);
+    CHECK(probability(a, "loop_flow_meter_faulty") > 0.5);
+    CHECK(std::any_of(a.questions.begin(), a.questions.end(),
+                      [](auto const& q) { return q.why.find("Stand clear") != std::string::npos; }));
+}
+
+TEST_CASE("loop readings: a gauge above what tanks are made for stops the pump before anything else", "[assess]")
+{
+    auto const a = assessed("loops: {l: {filter: {gauge: 60 psi}}}\n");
+    CHECK(a.outcome == assess::Outcome::unsafe);
+    REQUIRE_FALSE(a.alarms.empty());
+    CHECK(a.findings[a.alarms[0].finding].id == "filter_over_plate_pressure");
+}
+
+TEST_CASE("loop readings: a hum of a pump that runs is not a motor that does not start", "[assess]")
+{
+    auto const runs = assessed("loops: {l: {pump: {runs: yes, noticed: [humming]}}}\n");
+    CHECK(finding(runs, "pump_hums_no_start") == nullptr);
+    CHECK(finding(runs, "pump_hum_loud") != nullptr);
+    auto const dead = assessed("loops: {l: {pump: {runs: yes, noticed: [hums and does not start]}}}\n");
+    CHECK(finding(dead, "pump_hums_no_start") != nullptr);
+}

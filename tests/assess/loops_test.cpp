@@ -63,12 +63,6 @@ assess::Question const* question(assess::Assessment const& a, std::string const&
     return nullptr;
 }
 
-bool assumed(assess::Assessment const& a, std::string const& what)
-{
-    return std::any_of(a.assumptions.begin(), a.assumptions.end(),
-                       [&](auto const& x) { return x.what.find(what) != std::string::npos; });
-}
-
 bool one_of(std::vector<std::string> const& all, std::string const& one)
 {
     return std::find(all.begin(), all.end(), one) != all.end();
@@ -87,7 +81,8 @@ std::string const curve = "curve: [0 gpm:80 ft, 60 gpm:55 ft, 90 gpm:30 ft]";
 TEST_CASE("loops: readings taken with the pump off are no evidence of how it runs")
 {
     auto const off = loop(readings + "    pump: {runs: no, " + motor + "}\n");
-    CHECK(off.findings.empty());
+    for (auto const& f : off.findings) // only what should have fallen to zero says something: of itself
+        CHECK((f.id == "filter_gauge_stuck" || f.id == "loop_flow_meter_stuck"));
     CHECK(off.figures.empty());
     CHECK(untested(off, "l", "the pump was off"));
     auto const on = loop(readings + "    pump: {runs: yes, " + motor + "}\n");
@@ -110,10 +105,17 @@ TEST_CASE("loops: a variable speed that was not recorded takes their meaning fro
     CHECK(untested(without, "filter of l", "speed was not recorded"));
     CHECK(untested(without, "l", "speed was not recorded"));
     CHECK(untested(without, "pump of l", "speed was not recorded"));
-    auto const with = loop(taken + "    pump: {variable_speed: yes, speed: 3450 rpm, " + amps + "}\n");
-    CHECK(finding(with, "filter_pressure_low") != nullptr);
+    std::string const runs = "    pump: {variable_speed: yes, speed: 3450 rpm, " + amps + "}\n";
+    auto const with = loop(taken + runs);
+    CHECK(finding(with, "filter_pressure_low") == nullptr); // the clean reading may be of any speed
+    CHECK(untested(with, "filter of l", "'clean_speed'"));
     CHECK(finding(with, "suction_vacuum_low") != nullptr);
-    CHECK(assumed(with, "clean gauge of filter of l was read at 3450"));
+    CHECK(
+        finding(
+            loop(
+                "    suction_gauge: -1 inHg\n    filter: {gauge: 6 psi, clean_gauge: 14 psi, clean_speed: 3450 rpm}\n" +
+                runs),
+            "filter_pressure_low") != nullptr);
     auto const one_speed = loop(taken + "    pump: {variable_speed: no, " + amps + "}\n");
     CHECK(finding(one_speed, "motor_current_low") != nullptr);
 }
@@ -240,10 +242,11 @@ TEST_CASE("loops: a dated cover at a visit without a date could not be judged")
     std::string const cover = "loops:\n  l: {drains: {main: {expires: 2020-06-30}}}\n";
     auto const a = assessed(cover);
     CHECK(finding(a, "drain_cover_expired") == nullptr);
-    CHECK(untested(a, "main of l", "the visit has no date"));
+    CHECK(question(a, "the visit has no date") != nullptr);
+    CHECK(a.outcome == assess::Outcome::refer);
     auto const dated = assessed("on: 2024-05-01\n" + cover);
     CHECK(finding(dated, "drain_cover_expired") != nullptr);
-    CHECK_FALSE(untested(dated, "main of l", "the visit has no date"));
+    CHECK(question(dated, "the visit has no date") == nullptr);
 }
 
 TEST_CASE("loops: a current clearly above the greatest allowed is said up front, with its cautions")

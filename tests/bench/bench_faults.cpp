@@ -31,10 +31,12 @@ int main(int argc, char** argv)
         auto const start = std::chrono::steady_clock::now();
         auto const t = rank_faults(loops, question, plants, pumps, table);
         std::chrono::duration<double> const took = std::chrono::steady_clock::now() - start;
-        std::printf("%-32s loops %d first %.0f%% in three %.0f%% in five %.0f%% mean rank %.2f called sound %.0f%%; "
+        std::printf("%-32s loops %d first %.0f%% in three %.0f%% in five %.0f%% place %.0f%% mean rank %.2f called "
+                    "sound %.0f%%; "
                     "%.2f ms each\n",
                     name, t.loops, 100.0 * t.first / t.loops, 100.0 * t.in_three / t.loops, 100.0 * t.in_five / t.loops,
-                    t.mean_rank, 100.0 * t.called_sound / t.loops, 1e3 * took.count() / t.loops);
+                    100.0 * t.place_first / t.loops, t.mean_rank, 100.0 * t.called_sound / t.loops,
+                    1e3 * took.count() / t.loops);
         for (auto const& [fault, count] : t.by_fault)
             std::printf("    %-26s %3d of %3d first\n", fault.c_str(), count.second, count.first);
     }

@@ -212,6 +212,15 @@ struct Scored
     double score;
 };
 
+/// A pump that draws air is as weak as a worn one, and shows it at the same gauges.
+std::string place_of(std::string const& name)
+{
+    for (auto const& s : suspicions())
+        if (s.name == name)
+            return s.place;
+    return "gauge";
+}
+
 std::vector<Scored> score(LoopComparison& comparison)
 {
     std::vector<Scored> out;
@@ -239,23 +248,24 @@ std::vector<NamedSuspicion> const& suspicions()
     static std::vector<NamedSuspicion> const list = [&]
     {
         using K = PlantFaultKind;
-        std::vector<NamedSuspicion> out{{"clogged basket", one(K::clogged_basket, 0.6, 1), 0.1},
-                                        {"suction valve part shut", one(K::suction_valve_part_shut, 0.45, 0.8), 0.05},
-                                        {"undersized suction pipe", one(K::undersized_pipe, 0.5, 1), 0.08},
-                                        {"air on the suction", one(K::suction_air, 0.3, 1), 0.1},
-                                        {"dirty filter", one(K::dirty_filter, 0.5, 1), 0.2},
-                                        {"filter bypassed", one(K::filter_bypassed, 0.4, 1), 0.05},
-                                        {"return valve part shut", one(K::return_valve_shut, 0.45, 0.8), 0.05},
-                                        {"impeller clogged", one(K::impeller_clogged, 0.3, 1), 0.05},
-                                        {"impeller worn", one(K::worn_impeller, 0.4, 1), 0.03},
-                                        {"wrong rotation", one(K::wrong_rotation, 1, 1), 0.01},
-                                        {"speed too low", one(K::wrong_speed, 0.2, 0.8), 0.06},
-                                        {"heater bypass stuck", one(K::bypass_stuck_open, 0.5, 1), 0.04}};
+        std::vector<NamedSuspicion> out{
+            {"clogged basket", one(K::clogged_basket, 0.6, 1), "suction"},
+            {"suction valve part shut", one(K::suction_valve_part_shut, 0.45, 0.8), "suction"},
+            {"undersized suction pipe", one(K::undersized_pipe, 0.5, 1), "suction"},
+            {"air on the suction", one(K::suction_air, 0.3, 1), "pump"},
+            {"dirty filter", one(K::dirty_filter, 0.5, 1), "filter"},
+            {"filter bypassed", one(K::filter_bypassed, 0.4, 1), "filter"},
+            {"return valve part shut", one(K::return_valve_shut, 0.45, 0.8), "returns"},
+            {"impeller clogged", one(K::impeller_clogged, 0.3, 1), "pump"},
+            {"impeller worn", one(K::worn_impeller, 0.4, 1), "pump"},
+            {"wrong rotation", one(K::wrong_rotation, 1, 1), "pump"},
+            {"speed too low", one(K::wrong_speed, 0.2, 0.8), "pump"},
+            {"heater bypass stuck", one(K::bypass_stuck_open, 0.5, 1), "heater"}};
         out[2].suspicion.always_was = true;
         out.push_back(
             {"heater scaled",
              {K::heater_scaled, si<units::Fraction>(0.4), si<units::Fraction>(1), si<units::Fraction>(0.3), false},
-             0.06});
+             "heater"});
         return out;
     }();
     return list;
@@ -284,6 +294,7 @@ RankTable rank_faults(int loops, RankQuestion const& question, PlantTable const&
             LoopComparison comparison(w.known, *read, plants, table);
             auto const ranked = score(comparison);
             double const sound_fits = comparison.sound().log_likelihood;
+            out.place_first += place_of(ranked.front().name) == place_of(sick.name);
             int rank = 1;
             for (auto const& s : ranked)
             {

@@ -22,6 +22,8 @@ enum class GaugeSet
 struct RankTable
 {
     int loops = 0, first = 0, in_three = 0, in_five = 0, called_sound = 0;
+    int place_first =
+        0; ///< the first named sits where the true one does: suction, pump, filter, returns, heater, gauge
     double mean_rank = 0;
     std::map<std::string, std::pair<int, int>> by_fault; ///< loops with it, ranked first
 };
@@ -43,7 +45,7 @@ struct NamedSuspicion
 {
     std::string name;
     circulation::Suspicion suspicion;
-    double prior;
+    std::string place; ///< on the loop
 };
 [[nodiscard]] std::vector<NamedSuspicion> const& suspicions();
 

@@ -231,4 +231,5 @@ TEST_CASE("random loops with one fault: more gauges rank the true cause better",
     CHECK(filter.in_three >= 0.5 * filter.loops);
     CHECK(two.in_three >= 0.6 * two.loops);
     CHECK(three.in_three >= 0.75 * three.loops);
+    CHECK(two.place_first >= 0.5 * two.loops); // of six places
 }

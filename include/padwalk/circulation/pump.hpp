@@ -89,4 +89,13 @@ struct Duty
 /// Throws: physics::OutOfRange
 [[nodiscard]] units::Power hydraulic_power(units::VolumeFlow flow, units::Head head, units::Temperature water);
 
+/// The curve carried on beyond its last point, to a tenth of its first head, as makers seldom print it.
+///
+/// Three points, the first at no flow: the same power law, its last point moved. Others: one point more, on
+/// H = Hl + s x (1 + x/Ql) with the slope s of the last two points and x the flow beyond the last.
+///
+/// Accuracy: a guess; a real pump falls off faster where it starves. Judgement
+/// Throws:   figures::NotComputed as PumpCurve
+[[nodiscard]] std::vector<fields::CurvePoint> carried_on(std::vector<fields::CurvePoint> points);
+
 } // namespace padwalk::circulation
