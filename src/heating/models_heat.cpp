@@ -98,105 +98,6 @@ struct FlowOutput
     }
 };
 
-struct HeatUpInput
-{
-    units::Volume volume{};
-    units::Temperature from{};
-    units::Temperature to{};
-    units::Power input{};
-    units::Fraction efficiency{};
-    units::Power loss{};
-    static Record<HeatUpInput> const& declaration()
-    {
-        static Record<HeatUpInput> const record =
-            Record<HeatUpInput>("heat_up", "time and energy to warm the water")
-                .field("volume", &HeatUpInput::volume, "water in the pool or spa")
-                .required()
-                .within("10 gal", "2000000 gal")
-                .field("from", &HeatUpInput::from, "water now")
-                .required()
-                .within("32.1 degF", "120 degF")
-                .field("to", &HeatUpInput::to, "water wanted")
-                .required()
-                .within("32.1 degF", "120 degF")
-                .usual("60 degF", "104 degF")
-                .field("input", &HeatUpInput::input, "fuel or electricity the heater takes in")
-                .required()
-                .within("0.5 kW", "5000 kBtu/h")
-                .field("efficiency", &HeatUpInput::efficiency, efficiency_meaning)
-                .required()
-                .within("5 %", "800 %")
-                .usual("60 %", "100 %")
-                .field("loss", &HeatUpInput::loss, "heat lost from the water meanwhile")
-                .otherwise("0 W", "nothing said of cover, wind and air: the time is then the shortest possible")
-                .within("0 W", "5000 kBtu/h");
-        return record;
-    }
-};
-
-struct HeatUpOutput
-{
-    units::Duration time{};
-    units::Energy energy_used{};
-    units::Energy heat_needed{};
-    static Record<HeatUpOutput> const& declaration()
-    {
-        static Record<HeatUpOutput> const record =
-            Record<HeatUpOutput>("heat_up", "time and energy to warm the water")
-                .field("time", &HeatUpOutput::time, "time at full input")
-                .shown_in("h", "h")
-                .field("energy_used", &HeatUpOutput::energy_used, "fuel or electricity used, losses included")
-                .shown_in("kWh", "kWh")
-                .field("heat_needed", &HeatUpOutput::heat_needed, "heat stored in the water")
-                .shown_in("kWh", "kWh");
-        return record;
-    }
-};
-
-HeatUpOutput heat_up_of(HeatUpInput const& in)
-{
-    auto const found = heat_up(in.volume, in.from, in.to, in.input, in.efficiency, in.loss);
-    return {found.time, found.energy_used, found.heat_needed};
-}
-
-struct ElectricInput
-{
-    units::Volume volume{};
-    units::Power power{};
-    units::Duration elapsed{};
-    units::Temperature water_temperature{};
-    static Record<ElectricInput> const& declaration()
-    {
-        static Record<ElectricInput> const record =
-            Record<ElectricInput>("electric_rise", "how fast an electric element warms the water")
-                .field("volume", &ElectricInput::volume, "water in the spa")
-                .required()
-                .within("10 gal", "2000000 gal")
-                .field("power", &ElectricInput::power, "electric power of the element")
-                .required()
-                .within("0.1 kW", "500 kW")
-                .field("elapsed", &ElectricInput::elapsed, "how long it heats")
-                .otherwise("1 h", "the rise is usually asked for per hour")
-                .within("1 min", "60 day")
-                .field("water_temperature", &ElectricInput::water_temperature, "water at the time")
-                .otherwise("80 degF", water_reason)
-                .within("32.1 degF", "140 degF");
-        return record;
-    }
-};
-
-struct ElectricOutput
-{
-    units::TemperatureDifference rise{};
-    static Record<ElectricOutput> const& declaration()
-    {
-        static Record<ElectricOutput> const record =
-            Record<ElectricOutput>("electric_rise", "how fast an electric element warms the water")
-                .field("rise", &ElectricOutput::rise, "warmer by so much after the time");
-        return record;
-    }
-};
-
 figures::Model heater_rise_model()
 {
     return figures::model<RiseInput, RiseOutput>({.name = "heater_rise",
@@ -227,39 +128,11 @@ figures::Model heat_flow_estimate_model()
         { return FlowOutput{flow_from_rise(in.input, in.efficiency, in.rise, in.inlet_temperature)}; });
 }
 
-figures::Model heat_up_model()
-{
-    return figures::model<HeatUpInput, HeatUpOutput>(
-        {.name = "heat_up",
-         .title = "time and energy to warm the water",
-         .equation = "heat = volume · density · specific heat · (to - from), both at the mean temperature; "
-                     "time = heat / (input · efficiency - loss)",
-         .valid = "well-mixed water, full input all the time, a constant loss; shells and ground take some heat too" +
-                  std::string(rules_decide),
-         .sources = {"iapws-if97"},
-         .cautions = {"hot_water"}},
-        heat_up_of);
-}
-
-figures::Model electric_rise_model()
-{
-    return figures::model<ElectricInput, ElectricOutput>(
-        {.name = "electric_rise",
-         .title = "how fast an electric element warms the water",
-         .equation = "rise = power · elapsed / (volume · density · specific heat)",
-         .valid = "all of the power reaches the water and nothing is lost: the most that can be expected" +
-                  std::string(rules_decide),
-         .sources = {"iapws-if97"},
-         .cautions = {"hot_water"}},
-        [](ElectricInput const& in)
-        { return ElectricOutput{electric_rise(in.volume, in.power, in.elapsed, in.water_temperature)}; });
-}
-
 } // namespace
 
 std::vector<figures::Model> heat_models()
 {
-    return {heater_rise_model(), heat_flow_estimate_model(), heat_up_model(), electric_rise_model()};
+    return {heater_rise_model(), heat_flow_estimate_model()};
 }
 
 } // namespace padwalk::heating

@@ -1,9 +1,6 @@
 #include "padwalk/level/evaporation.hpp"
 
 #include "padwalk/figures/model.hpp"
-#include "padwalk/physics/air.hpp"
-#include "padwalk/physics/water.hpp"
-#include "padwalk/units/definitions.hpp"
 
 #include <stdexcept>
 
@@ -52,16 +49,10 @@ EvaporationTable evaporation_table(reference::Data const& data)
     return reference::read_table<EvaporationTable>(data, "level/evaporation.yaml");
 }
 
-EvaporationCoefficients EvaporationTable::coefficients(EvaporationForm form) const
+physics::EvaporationCoefficients EvaporationTable::coefficients(EvaporationForm form) const
 {
-    using namespace units::exact;
-    if (form == EvaporationForm::smith)
-    {
-        constexpr double unit = 1000 / hour / millimetre_mercury; // kJ/(h m2 mmHg)
-        return {smith_still.value() * unit, smith_wind.value() * unit};
-    }
-    constexpr double unit = btu / hour / square_foot / inch_mercury; // Btu/(h ft2 inHg)
-    return {ashrae_still.value() * unit, ashrae_wind.value() * unit / (foot / minute)};
+    return form == EvaporationForm::smith ? physics::coefficients_in_kilojoule(smith_still, smith_wind)
+                                          : physics::coefficients_in_btu(ashrae_still, ashrae_wind);
 }
 
 double EvaporationTable::factor(EvaporationForm form, Activity doing) const
@@ -79,16 +70,10 @@ double EvaporationTable::factor(EvaporationForm form, Activity doing) const
 units::MassFlux evaporation_flux(OpenWater const& open, EvaporationForm form, Activity activity,
                                  EvaporationTable const& table)
 {
-    units::Pressure const drive = physics::vapour_pressure(open.water_temperature) -
-                                  physics::vapour_pressure_in_air(open.air_temperature, open.humidity);
-    if (drive < units::Pressure())
+    if (physics::vapour_drive(open) < units::Pressure())
         throw figures::NotComputed("the air holds more vapour than the water gives off: it condenses on the water, for "
                                    "which these forms were not made");
-    auto const h = table.coefficients(form);
-    double const transfer =
-        table.factor(form, activity) * (h.still_W_per_m2_Pa + h.wind_W_s_per_m3_Pa * units::in_si(open.wind));
-    auto const heat = units::of_si<units::HeatFlux>(transfer * units::in_si(drive));
-    return heat / physics::latent_heat(open.water_temperature);
+    return physics::evaporation_flux(open, table.coefficients(form), table.factor(form, activity));
 }
 
 } // namespace padwalk::level

@@ -1,7 +1,11 @@
 #include "padwalk/heating/models.hpp"
 
 #include "padwalk/figures/figure.hpp"
+#include "padwalk/heating/condensation.hpp"
+#include "padwalk/heating/fuel_price.hpp"
 #include "padwalk/heating/gas.hpp"
+#include "padwalk/heating/heat_loss.hpp"
+#include "padwalk/heating/heat_pump.hpp"
 #include "padwalk/reference/yaml.hpp"
 #include "padwalk/units/definitions.hpp"
 
@@ -47,7 +51,8 @@ TEST_CASE("every heating model says that the maker's instructions and local code
         CHECK_FALSE(model.sources.empty());
     }
     CHECK(names == std::vector<std::string>{"heater_rise", "heat_flow_estimate", "heat_up", "electric_rise",
-                                            "gas_input", "altitude_derate", "heater_efficiency"});
+                                            "gas_input", "altitude_derate", "heater_efficiency", "spa_heat_loss",
+                                            "heating_cost", "heat_pump", "dew_point_flue"});
 }
 
 TEST_CASE("every work that a heating model or table names stands in the bibliography", "[heating]")
@@ -65,6 +70,33 @@ TEST_CASE("every work that a heating model or table names stands in the bibliogr
         CHECK(works.count(gas.source.key) == 1);
     CHECK(works.count(facts.derate.source.key) == 1);
     CHECK(works.count(facts.base.source.key) == 1);
+    std::vector<reference::Cited> rows;
+    auto const losses = heating::loss_facts(data);
+    auto const& t = losses.table;
+    for (auto const* row : {&t.bowen, &t.thin_air, &t.emissivity, &t.sky_clear, &t.sky_dew, &t.cloud_1, &t.cloud_2,
+                            &t.cloud_3, &t.sun_absorbed, &t.cover_cut, &t.outer_film})
+        rows.push_back(row->source);
+    for (auto const& row : t.shells)
+        rows.push_back(row.source);
+    for (auto const& row : losses.evaporation.activity)
+        rows.push_back(row.source);
+    for (auto const& row : heating::fuel_prices(data).sold)
+        rows.push_back(row.source);
+    auto const pump = heating::heat_pump_facts(data);
+    for (auto const* row : {&pump.rating_air, &pump.rating_humidity, &pump.rating_water, &pump.lift_added,
+                            &pump.capacity_per_kelvin, &pump.capacity_per_water_kelvin, &pump.frost_approach,
+                            &pump.works_well_from, &pump.cop_least, &pump.cop_most})
+        rows.push_back(row->source);
+    auto const flue = heating::condensation_facts(data);
+    for (auto const& row : flue.fuels)
+        rows.push_back(row.source);
+    rows.push_back(flue.air_oxygen.source), rows.push_back(flue.tube_warmer.source);
+    CHECK(rows.size() == 36);
+    for (auto const& row : rows)
+    {
+        INFO(row.key);
+        CHECK(works.count(row.key) == 1);
+    }
 }
 
 TEST_CASE("heater_rise: 400 kBtu/h, 82 %, 60 gpm, 40 degC give 11.0 F (equipment facts, computed)", "[heating]")

@@ -5,8 +5,9 @@
 namespace padwalk::heating
 {
 
-/// heater_rise, gas_input, altitude_derate, heater_efficiency, heat_up, electric_rise and heat_flow_estimate.
-/// The tables are read once, here. Throws reference::DataProblems.
+/// heater_rise, heat_flow_estimate, heat_up, electric_rise, gas_input, altitude_derate, heater_efficiency,
+/// spa_heat_loss, heating_cost, heat_pump and dew_point_flue. The tables are read once, here. Throws
+/// reference::DataProblems.
 [[nodiscard]] std::vector<figures::Model> models(reference::Data const& data);
 
 } // namespace padwalk::heating

@@ -1,6 +1,7 @@
 #pragma once
 /// How fast an open pool evaporates.
 
+#include "padwalk/physics/evaporation.hpp"
 #include "padwalk/reference/sources.hpp"
 #include "padwalk/units/quantity.hpp"
 
@@ -26,13 +27,6 @@ enum class Activity
     equation ///< the form as printed: factor 1 of the ashrae form
 };
 
-/// Coefficients of heat = (still + wind·v)(pw - pa), W/(m2 Pa) and W/(m2 Pa) per m/s.
-struct EvaporationCoefficients
-{
-    double still_W_per_m2_Pa = 0.0;
-    double wind_W_s_per_m3_Pa = 0.0;
-};
-
 struct ActivityFactor
 {
     Activity activity = Activity::still;
@@ -54,20 +48,14 @@ struct EvaporationTable
     fields::Named<reference::Source> sources;
     static fields::Record<EvaporationTable> const& declaration();
 
-    [[nodiscard]] EvaporationCoefficients coefficients(EvaporationForm form) const;
+    [[nodiscard]] physics::EvaporationCoefficients coefficients(EvaporationForm form) const;
     /// Relative to the form: of the ashrae equation, or of the quiet pool for smith.
     [[nodiscard]] double factor(EvaporationForm form, Activity doing) const;
 };
 
 [[nodiscard]] EvaporationTable evaporation_table(reference::Data const& data);
 
-struct OpenWater
-{
-    units::Temperature water_temperature{};
-    units::Temperature air_temperature{};
-    units::Fraction humidity{};
-    units::Velocity wind{}; ///< at the water's surface
-};
+using physics::OpenWater;
 
 /// Water leaving each square metre, kg/(m2 s).
 ///
