@@ -1,5 +1,6 @@
 #pragma once
 #include "padwalk/heating/condensation.hpp"
+#include "padwalk/heating/fired_heater.hpp"
 #include "padwalk/heating/fuel_price.hpp"
 #include "padwalk/heating/gas.hpp"
 #include "padwalk/heating/heat_loss.hpp"
@@ -22,6 +23,8 @@ namespace padwalk::heating
 [[nodiscard]] figures::Model heating_cost_model(FuelPrices const& prices);
 [[nodiscard]] figures::Model heat_pump_model(HeatPumpFacts const& facts);
 [[nodiscard]] figures::Model dew_point_flue_model(CondensationFacts const& facts);
+/// heat_balance and flue_gas.
+void add_balance_models(std::vector<figures::Model>& all, FiredHeaterTable const& table);
 
 inline constexpr char const* rules_decide = "; the maker's instructions and local code rule";
 

@@ -18,6 +18,7 @@ std::vector<figures::Model> models(reference::Data const& data)
     all.push_back(heating_cost_model(prices));
     all.push_back(heat_pump_model(heat_pump_facts(data)));
     all.push_back(dew_point_flue_model(condensation_facts(data)));
+    add_balance_models(all, fired_heater_table(data));
     return all;
 }
 

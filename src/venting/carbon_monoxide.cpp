@@ -1,6 +1,7 @@
 #include "padwalk/venting/carbon_monoxide.hpp"
 
 #include "padwalk/figures/model.hpp"
+#include "padwalk/physics/combustion.hpp"
 
 #include <stdexcept>
 
@@ -12,8 +13,6 @@ using fields::Record;
 namespace
 {
 
-/// Oxygen in dry air as combustion analysers take it [combustion-analysis-trade-article-1].
-constexpr double oxygen_of_air = 0.209;
 /// Above this share of oxygen nearly all of the sample is air; judgement.
 constexpr double most_oxygen = 0.18;
 
@@ -77,7 +76,7 @@ units::GasFraction carbon_monoxide_air_free(units::GasFraction measured, units::
     if (oxygen.value() > most_oxygen)
         throw figures::NotComputed(
             "over 18 % oxygen: the sample is nearly all room air, not flue gas; nothing can be told from it");
-    return measured * (oxygen_of_air / (oxygen_of_air - oxygen.value()));
+    return measured * physics::air_free_factor(oxygen).value();
 }
 
 std::string flue_in_words(units::GasFraction air_free, std::vector<CarbonMonoxideLimit> const& limits)

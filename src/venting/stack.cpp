@@ -1,7 +1,7 @@
 #include "padwalk/venting/stack.hpp"
 
 #include "padwalk/figures/model.hpp"
-#include "padwalk/physics/constants.hpp"
+#include "padwalk/physics/combustion.hpp"
 
 #include <stdexcept>
 
@@ -91,13 +91,10 @@ std::string draft_in_words(units::Pressure draft)
 units::Fraction stack_loss(units::Temperature flue, units::Temperature air, units::Fraction oxygen, StackGas const& gas)
 {
     require_flue_gas(oxygen);
-    double const warmer_kelvin = units::in_si(flue - air);
-    if (warmer_kelvin < 0)
+    if (units::in_si(flue - air) < 0)
         throw figures::NotComputed(
             "the flue is colder than the air the burner takes: it isn't firing, or the two are swapped");
-    double const percent =
-        warmer_kelvin * (gas.a2.value() / (siegert_oxygen_percent - 100 * oxygen.value()) + gas.b.value());
-    return units::Fraction::from_value(percent / 100);
+    return physics::stack_loss_siegert(flue - air, oxygen, gas.a2, gas.b);
 }
 
 units::Fraction excess_air(units::Fraction oxygen, StackGas const& gas)
