@@ -45,7 +45,16 @@ template <class Q> [[nodiscard]] units::Measured<Q> between(units::Measured<Q> c
 /// What it takes in: by the meter, else by the nameplate; and whether the one fits the other.
 void assess_gas_input(HeaterBench& bench);
 
-/// Air of the room, distances of the vent's end, draft.
+/// Carbon monoxide where people are.
+void assess_carbon_monoxide(HeaterBench& bench);
+
+/// Air of the room, distances of the vent's end, run, pit, draft.
 void assess_vent(HeaterBench& bench);
+
+/// The pull of the stack, and what the flow takes of it.
+void assess_draft(HeaterBench& bench);
+
+/// Kind of pipe, run, end and pit against their rules; what the drawing needs.
+void assess_run(HeaterBench& bench);
 
 } // namespace padwalk::assess

@@ -4,6 +4,7 @@
 #include "padwalk/venting/clearance.hpp"
 
 #include <algorithm>
+#include <numbers>
 
 namespace padwalk::assess
 {
@@ -29,6 +30,18 @@ visit::Taken<units::Power> input_in_room(HeaterBench const& b)
     return total;
 }
 
+/// The section of the heater's own vent; all connectors of the room only where no other appliance is in it.
+visit::Taken<units::Area> connector_area(HeaterBench const& b)
+{
+    bool const alone = b.v.room->other_input && !(units::in_si(b.v.room->other_input->value) > 0);
+    if (!alone || !b.v.vent || !b.v.vent->bore)
+        return std::nullopt;
+    auto const& bore = *b.v.vent->bore;
+    double const across = units::in_si(bore.value), doubt = units::in_si(bore.doubt);
+    return Measured<units::Area>{units::of_si<units::Area>(std::numbers::pi / 4 * across * across),
+                                 units::of_si<units::Area>(std::numbers::pi / 2 * across * doubt), "by the bore"};
+}
+
 void room(HeaterBench& b)
 {
     if (!b.v.room || !b.vent || !burns_gas(b.v) || is_kind(b, visit::VentKind::direct))
@@ -37,7 +50,8 @@ void room(HeaterBench& b)
     in.add("input", input_in_room(b))
         .add("room_volume", b.v.room->volume)
         .add("high_opening", b.v.room->high_opening)
-        .add("low_opening", b.v.room->low_opening);
+        .add("low_opening", b.v.room->low_opening)
+        .add("vent_connector_area", connector_area(b));
     if (b.v.room->air_from)
         in.add_words("source",
                      fields::words_of<visit::AirSource>::words()[static_cast<std::size_t>(*b.v.room->air_from)]);
@@ -113,49 +127,14 @@ void clearances(HeaterBench& b)
         b.w.computed(*b.vent, "vent_clearance_short", worst->p, worst->said);
 }
 
-/// Only a draft hood lives by the pull of its stack. Where the kind was not said a weak pull may mean nothing.
-void draft(HeaterBench& b)
-{
-    if (!b.v.vent || !b.v.vent->height || !b.vent || !burns_gas(b.v))
-        return;
-    auto const& kind = b.v.vent->kind;
-    if (kind && *kind != visit::VentKind::draft_hood)
-        return;
-    if (!kind && b.v.stands == visit::HeaterPlace::outdoors)
-    {
-        b.w.out.not_tested.push_back(
-            {*b.vent, "draft", "the kind of vent was not said, and a heater outdoors may need no stack"});
-        return;
-    }
-    figures::Inputs in;
-    in.add("height", b.v.vent->height)
-        .add("outside_temperature", b.w.visit.air_temperature)
-        .add("altitude", b.w.visit.altitude);
-    bool const measured = b.v.flue && b.v.flue->temperature;
-    if (measured)
-        in.add("flue_temperature", b.v.flue->temperature);
-    else
-        in.add("flue_temperature", b.w.rules.limit<units::Temperature>("flue_warm"));
-    auto const figure = b.w.figure(*b.vent, "stack_draft", in, "draft of " + b.w.name(*b.vent));
-    auto const pull = figure.get<units::Pressure>("draft");
-    if (!pull)
-        return;
-    if (!measured)
-        b.w.out.assumptions.push_back({"flue gas at " + b.w.rules.cited("flue_warm"), "it was not measured"});
-    double const weak = 1 - probability_above(*pull, b.w.rules.limit<units::Pressure>("draft_weak"));
-    std::string from = "draft " + b.w.show(*pull) + "; speaks below " + b.w.rules.cited("draft_weak");
-    if (!kind)
-        from += "; the kind of vent was not said, and only a draft hood needs the pull";
-    b.w.computed(*b.vent, "vent_draft_weak", kind ? weak : std::min(weak, 0.5), from);
-}
-
 } // namespace
 
 void assess_vent(HeaterBench& b)
 {
     room(b);
     clearances(b);
-    draft(b);
+    assess_run(b);
+    assess_draft(b);
 }
 
 } // namespace padwalk::assess

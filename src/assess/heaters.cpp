@@ -12,22 +12,6 @@ namespace
 
 using units::Measured;
 
-void carbon_monoxide(HeaterBench& b)
-{
-    auto const& air = b.v.carbon_monoxide_in_air;
-    if (!air)
-        return;
-    auto const limits = venting::carbon_monoxide_limits(b.w.engine.data());
-    std::string broken;
-    for (auto const& limit : limits)
-        if (limit.where == venting::WhereBreathed::ambient && air->value >= limit.limit &&
-            limit.source.seen != reference::Seen::memory)
-            broken += (broken.empty() ? "; at or above " : ", ") +
-                      b.w.show(Measured<units::GasFraction>{limit.limit, {}, {}}) + " " + limit.body;
-    b.w.computed(b.heater, "ambient_co_high", probability_above(*air, b.w.rules.limit<units::GasFraction>("co_in_air")),
-                 b.w.show(*air) + " in the air; speaks above " + b.w.rules.cited("co_in_air") + broken);
-}
-
 /// The air-free reading against the limits listed for flues.
 void flue_carbon_monoxide(HeaterBench& b)
 {
@@ -304,7 +288,7 @@ void assess_heaters(Workbench& w)
                 units::of_si<units::TemperatureDifference>(std::hypot(units::in_si(in.doubt), units::in_si(out.doubt))),
                 "difference"};
         }
-        carbon_monoxide(b);
+        assess_carbon_monoxide(b);
         flue(b);
         assess_gas_input(b);
         nameplate_efficiency(b);

@@ -334,17 +334,24 @@ void raise_alarms(Workbench& w)
                                                       : w.rules.act(stops ? "alarm_stops" : "alarm");
         if (finding.probability > from)
         {
-            w.out.alarms.push_back({finding.item, i, entry.if_seen->urgency, entry.if_seen->say, entry.if_seen->trade,
+            auto const by_reading = w.at_once.find({finding.item, finding.id});
+            std::string const& say = by_reading == w.at_once.end() ? entry.if_seen->say : by_reading->second;
+            w.out.alarms.push_back({finding.item, i, entry.if_seen->urgency, say, entry.if_seen->trade,
                                     entry.if_seen->cautions, closed_by(w, finding.item, *entry.if_seen)});
-            cite_from(w, entry.if_seen->say);
+            cite_from(w, say);
         }
     }
     auto rank = [&](Alarm const& alarm) { return w.rules.danger_rank(alarm.cautions); };
+    auto leaves = [&](Alarm const& alarm)
+    { return w.engine.knowledge().finding(w.out.findings[alarm.finding].id)->if_seen->leave.value_or(false); };
     std::stable_sort(w.out.alarms.begin(), w.out.alarms.end(),
                      [&](Alarm const& a, Alarm const& b)
                      {
                          if (a.urgency != b.urgency)
                              return a.urgency > b.urgency;
+                         if (leaves(a) !=
+                             leaves(b)) // where everyone must go, that is said before what is to be put right
+                             return leaves(a);
                          return rank(a) < rank(b);
                      });
 }

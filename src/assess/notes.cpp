@@ -427,6 +427,10 @@ void list_readings(Workbench& w)
         if (kind == "heater")
         {
             readings_of(w, i, *t.heater);
+            auto const* places = visit::Heater::declaration().shape().find("carbon_monoxide_at");
+            for (auto const& [place, reading] : t.heater->carbon_monoxide_at)
+                w.out.readings.push_back(
+                    {i, places, "carbon monoxide at " + in_plain(place), units::Reading::of(reading), {}});
             if (t.heater->meter)
                 readings_of(w, i, *t.heater->meter, "gas meter ");
             if (t.heater->flue)

@@ -58,6 +58,8 @@ public:
     std::set<std::string> cited;               ///< keys of sources that sentences name
     std::vector<HeatOfHeater> heats;
     std::vector<LoopPattern> patterns;
+    std::map<std::pair<std::size_t, std::string>, std::string> at_once; ///< by item and finding: what to do at once,
+                                                                        ///< where it goes by the reading
     std::vector<std::string> shared_reading; ///< for each of out.findings: the reading it shares with others, or empty
 
     /// Runs a model. The figure is kept if it was computed, or if it had what it needs and still could not be.

@@ -2,6 +2,7 @@
 
 #include "loop_tree.hpp"
 #include "quantity_tree.hpp"
+#include "vent_tree.hpp"
 #include "wording.hpp"
 
 #include "padwalk/report/figures.hpp"
@@ -331,6 +332,7 @@ Tree assessment_tree(assess::Assessment const& a, units::System system)
     out.add("figures", trees(a.figures, system));
     out.add("limits_broken", trees(a.limits_broken));
     out.add("loops", loops_tree(a, system));
+    out.add("vents", vents_tree(a, system));
     out.add("readings", trees(a.readings, system));
     out.add("findings", trees(a.findings));
     add_basis(out, a);

@@ -64,7 +64,7 @@ thead th { color: var(--faint); font-weight: 400; font-size: .9rem; border-botto
 tbody th { font-weight: 600; }
 td small, th small { display: block; color: var(--faint); font-size: .87rem; font-weight: 400; }
 .quiet { color: var(--faint); }
-.loops table { margin-bottom: 1rem; }
+.loops table, .vents table { margin-bottom: 1rem; }
 figure { margin: 1rem 0 1.1rem; max-width: 27rem; }
 figcaption { color: var(--faint); font-size: .9rem; padding-top: .5rem; }
 .drawing { display: block; width: 100%; height: auto; font-size: 12.5px; }

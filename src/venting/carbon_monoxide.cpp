@@ -3,6 +3,7 @@
 #include "padwalk/figures/model.hpp"
 #include "padwalk/physics/combustion.hpp"
 
+#include <algorithm>
 #include <stdexcept>
 
 namespace padwalk::venting
@@ -19,11 +20,14 @@ constexpr double most_oxygen = 0.18;
 struct LimitTable
 {
     fields::Named<CarbonMonoxideLimit> limits;
+    fields::Named<CarbonMonoxideAction> actions;
     fields::Named<reference::Source> sources;
     static Record<LimitTable> const& declaration()
     {
         static Record<LimitTable> const record = Record<LimitTable>("carbon_monoxide", "limits for carbon monoxide")
                                                      .field("limits", &LimitTable::limits, "by id")
+                                                     .required()
+                                                     .field("actions", &LimitTable::actions, "what to do, by id")
                                                      .required()
                                                      .field("sources", &LimitTable::sources, "works cited");
         return record;
@@ -61,6 +65,46 @@ std::vector<CarbonMonoxideLimit> carbon_monoxide_limits(reference::Data const& d
         out.back().id = id;
     }
     return out;
+}
+
+Record<CarbonMonoxideAction> const& CarbonMonoxideAction::declaration()
+{
+    using Row = CarbonMonoxideAction;
+    static Record<Row> const record = Record<Row>("action", "what to do at once from a level on")
+                                          .field("from", &Row::from, "level in air that people breathe")
+                                          .required()
+                                          .field("say", &Row::say, "what to do at once")
+                                          .required()
+                                          .field("because", &Row::because, "whose level it is")
+                                          .required()
+                                          .field("leave", &Row::leave, "everyone out")
+                                          .field("source", &Row::source, "where it comes from")
+                                          .required();
+    return record;
+}
+
+CarbonMonoxideActions carbon_monoxide_actions(reference::Data const& data)
+{
+    CarbonMonoxideActions out;
+    for (auto const& [id, row] : reference::read_table<LimitTable>(data, "venting/carbon_monoxide.yaml").actions)
+    {
+        out.push_back(row);
+        out.back().id = id;
+    }
+    std::stable_sort(out.begin(), out.end(), [](auto const& a, auto const& b) { return a.from < b.from; });
+    return out;
+}
+
+CarbonMonoxideAction const& action_at(units::GasFraction reading, CarbonMonoxideActions const& actions)
+{
+    CarbonMonoxideAction const* reached = nullptr;
+    double const rounding = 1e-9; // 35 ppm written as a share must reach 35 ppm
+    for (auto const& row : actions)
+        if (reading >= row.from * (1 - rounding))
+            reached = &row;
+    if (reached == nullptr)
+        throw std::logic_error("venting/carbon_monoxide.yaml has no action for so little");
+    return *reached;
 }
 
 CarbonMonoxideLimit const& limit_of(std::vector<CarbonMonoxideLimit> const& limits, std::string_view id)

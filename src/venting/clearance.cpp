@@ -45,6 +45,7 @@ Record<ClearanceRule> const& ClearanceRule::declaration()
             .field("direction", &ClearanceRule::direction, "which way")
             .required()
             .field("note", &ClearanceRule::note, "what else to know")
+            .field("edition", &ClearanceRule::edition, "of which text")
             .field("source", &ClearanceRule::source, "where it comes from")
             .required();
     return record;
@@ -85,11 +86,12 @@ units::Length shortfall(units::Length distance, ClearanceRule const& rule)
 
 std::vector<std::string> padwalk::fields::words_of<padwalk::venting::ClearanceId>::words()
 {
-    return {"forced_inlet_above", "opening_below",       "opening_beside",    "opening_above",
-            "walkway_above",      "inside_corner",       "meter_beside",      "meter_new_york_city",
-            "grade_above",        "grade_new_york_city", "direct_vent_small", "direct_vent_medium",
-            "direct_vent_large",  "direct_vent_grade",   "draft_hood_rise",   "roof_to_6_in_12",
-            "roof_to_7_in_12",    "roof_to_8_in_12",     "roof_to_9_in_12",   "roof_to_10_in_12",
-            "roof_to_11_in_12",   "roof_to_12_in_12",    "roof_to_14_in_12",  "roof_to_16_in_12",
-            "roof_to_18_in_12",   "roof_to_20_in_12",    "roof_to_21_in_12",  "roof_other"};
+    return {"forced_inlet_above",   "opening_below",       "opening_beside",    "opening_above",
+            "walkway_above",        "inside_corner",       "meter_beside",      "meter_new_york_city",
+            "grade_above",          "grade_new_york_city", "direct_vent_small", "direct_vent_medium",
+            "direct_vent_large",    "direct_vent_grade",   "draft_hood_rise",   "roof_to_6_in_12",
+            "roof_to_7_in_12",      "roof_to_8_in_12",     "roof_to_9_in_12",   "roof_to_10_in_12",
+            "roof_to_11_in_12",     "roof_to_12_in_12",    "roof_to_14_in_12",  "roof_to_16_in_12",
+            "roof_to_18_in_12",     "roof_to_20_in_12",    "roof_to_21_in_12",  "roof_other",
+            "property_line_beside", "other_vent_beside"};
 }

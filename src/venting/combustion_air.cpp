@@ -1,5 +1,7 @@
 #include "padwalk/venting/combustion_air.hpp"
 
+#include "padwalk/figures/model.hpp"
+
 #include <algorithm>
 #include <stdexcept>
 
@@ -17,6 +19,23 @@ Record<VolumeRule> const& VolumeRule::declaration()
                                                  .required()
                                                  .field("source", &VolumeRule::source, "where it comes from")
                                                  .required();
+    return record;
+}
+
+Record<AirChangeRule> const& AirChangeRule::declaration()
+{
+    static Record<AirChangeRule> const record =
+        Record<AirChangeRule>("air_changes", "room by known air changes")
+            .field("natural", &AirChangeRule::natural, "over air changes an hour, natural draft")
+            .required()
+            .field("fan", &AirChangeRule::fan, "over air changes an hour, fan")
+            .required()
+            .field("per", &AirChangeRule::per, "for each such input")
+            .required()
+            .field("most", &AirChangeRule::most, "air changes an hour that count at most")
+            .required()
+            .field("source", &AirChangeRule::source, "where it comes from")
+            .required();
     return record;
 }
 
@@ -65,6 +84,8 @@ Record<CombustionAirRules> const& CombustionAirRules::declaration()
         Record<CombustionAirRules>("combustion_air", "air for burners in a room")
             .field("room", &CombustionAirRules::room, "room that needs no openings")
             .required()
+            .field("air_changes", &CombustionAirRules::air_changes, "the same by known air changes")
+            .required()
             .field("openings", &CombustionAirRules::openings, "free area of each opening")
             .required()
             .field("louvres", &CombustionAirRules::louvres, "what louvres leave free")
@@ -98,6 +119,14 @@ CombustionAirRules combustion_air_rules(reference::Data const& data)
 units::Volume volume_needed(units::Power input, VolumeRule const& rule)
 {
     return rule.volume * (input / rule.per).value();
+}
+
+units::Volume volume_needed(units::Power input, units::Number changes_an_hour, bool by_fan, AirChangeRule const& rule)
+{
+    if (!(changes_an_hour.value() > 0))
+        throw figures::NotComputed("no air changes: no room is large enough, the air must come from outdoors");
+    double const changes = std::min(changes_an_hour.value(), rule.most.value());
+    return (by_fan ? rule.fan : rule.natural) * ((input / rule.per).value() / changes);
 }
 
 units::Area opening_needed(units::Power input, OpeningRule const& rule)

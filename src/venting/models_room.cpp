@@ -17,6 +17,8 @@ struct AirInput
     std::optional<units::Area> high_opening;
     std::optional<units::Area> low_opening;
     std::optional<units::Area> vent_connector_area;
+    std::optional<units::Number> air_changes;
+    MovedBy moved_by = MovedBy::draft_hood;
     static Record<AirInput> const& declaration()
     {
         static Record<AirInput> const record =
@@ -45,7 +47,13 @@ struct AirInput
                 .field("vent_connector_area", &AirInput::vent_connector_area,
                        "all vent connectors of the room together, for one high opening")
                 .within("0 in2", "10000 in2")
-                .like("50 in2");
+                .like("50 in2")
+                .field("air_changes", &AirInput::air_changes,
+                       "air changes of the building in an hour, if they were measured")
+                .within("0", "20")
+                .like("0.4")
+                .field("moved_by", &AirInput::moved_by, "what moves the flue gas, for the air changes")
+                .otherwise("draft_hood", "it needs more room than a fan does");
         return record;
     }
 };
@@ -53,6 +61,7 @@ struct AirInput
 struct AirOutput
 {
     units::Volume volume_needed{};
+    std::optional<units::Volume> volume_by_air_changes;
     units::Area opening_needed{};
     units::Area gross_needed{};
     std::string verdict;
@@ -62,6 +71,9 @@ struct AirOutput
         static Record<AirOutput> const record =
             Record<AirOutput>("combustion_air", "air for the burners in a room or vault")
                 .field("volume_needed", &AirOutput::volume_needed, "room that would do without openings")
+                .shown_in("ft3", "m3")
+                .field("volume_by_air_changes", &AirOutput::volume_by_air_changes,
+                       "the same by the measured air changes, from memory; it decides nothing here")
                 .shown_in("ft3", "m3")
                 .field("opening_needed", &AirOutput::opening_needed, "free area of each opening")
                 .shown_in("in2", "cm2")
@@ -78,8 +90,14 @@ AirOutput air_of(AirInput const& in, CombustionAirRules const& rules)
     auto found = judge({in.input, in.source, in.louvre, in.room_volume, in.joined_volume, in.high_opening,
                         in.low_opening, in.vent_connector_area},
                        rules);
-    return {found.volume_needed, found.opening_needed, found.gross_needed, std::move(found.verdict),
-            std::move(found.in_words)};
+    AirOutput out{found.volume_needed,      std::nullopt,
+                  found.opening_needed,     found.gross_needed,
+                  std::move(found.verdict), std::move(found.in_words)};
+    if (in.air_changes)
+        out.volume_by_air_changes =
+            volume_needed(in.input, *in.air_changes, in.moved_by == MovedBy::fan || in.moved_by == MovedBy::direct,
+                          rules.air_changes);
+    return out;
 }
 
 struct ClearanceInput

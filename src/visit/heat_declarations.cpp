@@ -54,67 +54,6 @@ Record<Flue> const& Flue::declaration()
     return record;
 }
 
-Record<Vent> const& Vent::declaration()
-{
-    static Record<Vent> const record = with_item_fields(
-        Record<Vent>("vent", "flue run of the heater and its end")
-            .field(
-                "kind", &Vent::kind,
-                "draft hood, fan, direct (air by its own pipe) or top made for outdoors: as the plate or the look says")
-            .field("material", &Vent::material, "what it is made of, in your words")
-            .like("galvanised single wall")
-            .field("height", &Vent::height, "rise from the heater to its end")
-            .within("-20 ft", "200 ft")
-            .usual("0 ft", "60 ft")
-            .read_by("tape")
-            .like("6 ft")
-            .field("run", &Vent::run, "its horizontal run")
-            .within("0 ft", "300 ft")
-            .usual("0 ft", "40 ft")
-            .read_by("tape")
-            .like("4 ft")
-            .field("bore", &Vent::bore, "its inside diameter")
-            .within("1 in", "36 in")
-            .usual("2 in", "16 in")
-            .like("8 in")
-            .field("elbows", &Vent::elbows, "how many bends")
-            .within("0", "20")
-            .like("2")
-            .field("clearances", &Vent::clearances,
-                   "distances from its end, by rule: see 'padwalk figure vent_clearance'; below is negative")
-            .within("-30 ft", "200 ft")
-            .read_by("tape")
-            .like("{opening_beside: 3 ft}"));
-    return record;
-}
-
-Record<Room> const& Room::declaration()
-{
-    static Record<Room> const record =
-        Record<Room>("room", "the room, shed or pit the heater stands in")
-            .field("volume", &Room::volume, "its volume")
-            .within("5 ft3", "1000000 ft3")
-            .usual("20 ft3", "20000 ft3")
-            .read_by("volume")
-            .shown_in("ft3", "m3")
-            .like("600 ft3")
-            .field("high_opening", &Room::high_opening, "opening near the top, as measured")
-            .within("0 in2", "20000 in2")
-            .read_by("nameplate")
-            .like("100 in2")
-            .field("low_opening", &Room::low_opening, "opening near the bottom, as measured")
-            .within("0 in2", "20000 in2")
-            .read_by("nameplate")
-            .like("100 in2")
-            .field("air_from", &Room::air_from, "where the openings lead")
-            .field("louvre", &Room::louvre, "what covers them")
-            .field("other_input", &Room::other_input, "input of all other fuel appliances in the room together")
-            .within("0 kW", "3000 kBtu/h")
-            .read_by("nameplate")
-            .like("40 kBtu/h");
-    return record;
-}
-
 Record<Heater> const& Heater::declaration()
 {
     static Record<Heater> const record =
@@ -161,6 +100,12 @@ Record<Heater> const& Heater::declaration()
                              .usual("0 ppm", "9 ppm")
                              .read_by("co_meter")
                              .like("0 ppm")
+                             .field("carbon_monoxide_at", &Heater::carbon_monoxide_at,
+                                    "the same at several places, each by its name; read from where you stand safely, "
+                                    "never by going in")
+                             .within("0 ppm", "12800 ppm")
+                             .read_by("co_meter")
+                             .like("{pad: 0 ppm, beside the window: 4 ppm}")
                              .field("vent", &Heater::vent, "flue run and its end")
                              .field("room", &Heater::room, "room, shed or pit"));
     return record;

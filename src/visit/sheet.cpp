@@ -50,6 +50,7 @@ std::vector<Gate> const& gates()
         {"heater", "meter", {"heater", "gas_heater"}},
         {"heater", "flue", {"heater", "gas_heater"}},
         {"heater", "carbon_monoxide_in_air", {"heater", "gas_heater", "vent"}},
+        {"heater", "carbon_monoxide_at", {"heater", "gas_heater", "vent"}},
         {"heater", "vent", {"vent"}},
         {"heater", "room", {"vent"}},
     };

@@ -200,8 +200,8 @@ TEST_CASE(
 TEST_CASE("catalogue: every figure answers its own examples")
 {
     // These want one of several optional inputs, and say which.
-    std::set<std::string> const wants_more{"water_volume", "dilution",      "pump_flow", "operating_point",
-                                           "heat_up",      "pressure_flow", "joint_flow"};
+    std::set<std::string> const wants_more{"water_volume", "dilution",      "pump_flow",  "operating_point",
+                                           "heat_up",      "pressure_flow", "joint_flow", "flue_gas"};
     for (auto const& model : engine().catalogue().models())
     {
         INFO(model.name);

@@ -1,5 +1,6 @@
 #include "padwalk/venting/combustion_air.hpp"
 
+#include "padwalk/figures/model.hpp"
 #include "padwalk/units/definitions.hpp"
 
 #include "catch_compat.hpp"
@@ -189,4 +190,22 @@ TEST_CASE("more input never needs less air", "[venting]")
             last = area;
         }
     }
+}
+
+TEST_CASE(
+    "room by known air changes: 400 kBtu/h at 0.40 an hour needs 21,000 ft3, by fan 15,000 (fuel gas code 304.5.2, "
+    "from memory)",
+    "[venting]")
+{
+    auto const feet = [](double changes, bool fan)
+    {
+        return units::in_si(venting::volume_needed(kbtu_per_hour(400), units::Number::from_value(changes), fan,
+                                                   rules().air_changes)) /
+               cubic_foot;
+    };
+    CHECK(std::abs(feet(0.4, false) - 21000) < 1e-6);
+    CHECK(std::abs(feet(0.4, true) - 15000) < 1e-6);
+    CHECK(std::abs(feet(0.6, false) - 14000) < 1e-6);
+    CHECK(feet(3, false) == feet(0.6, false));
+    CHECK_THROWS_AS(feet(0, false), figures::NotComputed);
 }

@@ -50,7 +50,8 @@ TEST_CASE("every venting model says that the maker's instructions and local code
         CHECK_FALSE(model.sources.empty());
     }
     CHECK(names == std::vector<std::string>{"combustion_air", "vent_clearance", "carbon_monoxide_air_free",
-                                            "stack_draft", "stack_loss"});
+                                            "stack_draft", "stack_loss", "vent_category", "vent_run", "available_draft",
+                                            "carbon_monoxide_action"});
 }
 
 TEST_CASE("every work that a venting model names stands in the bibliography", "[venting]")
@@ -165,4 +166,77 @@ TEST_CASE("stack_loss: loss and net efficiency make one, gross is lower", "[vent
     auto const propane =
         written("stack_loss", "{flue_temperature: 180 degC, air_temperature: 20 degC, oxygen: 4.5 %, fuel: propane}");
     CHECK(std::abs(value(propane, "loss", 0.01) - 7.39) <= 0.005);
+}
+
+TEST_CASE("vent_category: pressure and 88 % make category IV (IFGC definitions as quoted)", "[venting]")
+{
+    auto const figure = written("vent_category", "{outlet_pressure: 0.05 in water, efficiency: 88 %}");
+    REQUIRE(figure.computed());
+    CHECK(figure.output("category").words == "IV");
+    CHECK(written("vent_category", "{outlet_pressure: -0.03 in water, efficiency: 82 %}").output("category").words ==
+          "I");
+}
+
+TEST_CASE(
+    "vent_run: 8 ft of height allow 6 ft of single wall and 8 ft of double wall (from memory), 5 ft above the hood "
+    "(quoted)",
+    "[venting]")
+{
+    auto const single = written("vent_run", "{height: 8 ft, run: 7 ft, slope: 2.1 %, roof_slope: 8}");
+    REQUIRE(single.computed());
+    CHECK(std::abs(value(single, "run_allowed", foot) - 6) < 1e-9);
+    CHECK(std::abs(value(single, "run_to_spare", foot) + 1) < 1e-9);
+    CHECK(std::abs(value(single, "rise_needed", inch) - 1.75) < 1e-3);
+    CHECK(std::abs(value(single, "height_to_spare", foot) - 3) < 1e-9);
+    CHECK(std::abs(value(single, "above_roof", foot) - 1.5) < 1e-9);
+    CHECK(single.output("in_words").words.find("the level run is too long for the height") == 0);
+    auto const wide = written("vent_run", "{height: 8 ft, run: 7 ft, wall: double_wall}");
+    CHECK(std::abs(value(wide, "run_to_spare", foot) - 1) < 1e-9);
+    CHECK(wide.output("in_words").words.find("the slope was not measured") != std::string::npos);
+}
+
+TEST_CASE("available_draft: the sunk heater of the equipment facts has less than nothing left", "[venting]")
+{
+    auto const figure =
+        written("available_draft", "{input: 400 kBtu/h, height: 3 ft, run: 20 ft, bore: 8 in, elbows: 2, "
+                                   "outside_temperature: 60 degF, flue_temperature: 350 degF}");
+    REQUIRE(figure.computed());
+    CHECK(std::abs(value(figure, "theoretical", inch_water) - 0.016) < 0.0005);
+    CHECK(value(figure, "available", inch_water) < -0.03);
+    CHECK(value(figure, "available_cold", inch_water) < 0);
+    CHECK(value(figure, "carried", 1) < 0.6);
+}
+
+TEST_CASE("carbon_monoxide_action: the level reached speaks, and none asks anybody to go in", "[venting]")
+{
+    auto const at = [](std::string const& ppm)
+    { return written("carbon_monoxide_action", "{carbon_monoxide: " + ppm + " ppm}"); };
+    struct Row
+    {
+        std::string ppm;
+        double level;
+        std::string says;
+    };
+    for (auto const& row : {Row{"0", 0, "Nothing to do at once"}, Row{"8.9", 0, "Nothing to do at once"},
+                            Row{"9", 9, "Everyone out to fresh air"}, Row{"34", 9, "Everyone out"},
+                            Row{"35", 35, "Everyone out to fresh air now, and call emergency services"},
+                            Row{"70", 70, "Everyone out now and call emergency services from outside"},
+                            Row{"200", 200, "Out now"}, Row{"1200", 1200, "Out now"}, Row{"9000", 1200, "Out now"}})
+    {
+        INFO(row.ppm);
+        auto const figure = at(row.ppm);
+        CHECK(std::abs(value(figure, "level", 1e-6) - row.level) < 1e-6);
+        CHECK(figure.output("in_words").words.find(row.says) == 0);
+    }
+    auto const actions = venting::carbon_monoxide_actions(tests::data_from_folder());
+    for (auto const& action : actions)
+    {
+        INFO(action.id);
+        CHECK(action.leave == (action.id != "none"));
+        if (action.leave)
+            CHECK((action.say.find("Nobody goes back in") != std::string::npos ||
+                   action.say.find("Only rescuers with their own air go in") != std::string::npos));
+        if (action.from > units::GasFraction::from_value(30e-6))
+            CHECK(action.say.find("call emergency services from outside") != std::string::npos);
+    }
 }

@@ -3,6 +3,7 @@
 
 #include "padwalk/diagnosis/knowledge.hpp"
 #include "padwalk/figures/figure.hpp"
+#include "padwalk/venting/vent_rules.hpp"
 #include "padwalk/visit/visit.hpp"
 
 namespace padwalk::assess
@@ -264,6 +265,19 @@ struct LoopEntry
     std::vector<std::string> basis;                         ///< what was taken for what is not known, one sentence each
 };
 
+/// One vent: each rule held against what was found of its run, its end and its pit, and what a drawing needs.
+struct VentEntry
+{
+    std::size_t item = 0;   ///< the vent
+    std::size_t heater = 0; ///< whose it is
+    std::vector<venting::JudgedRule> rules;
+    visit::Vent vent;                ///< as recorded
+    std::optional<visit::Room> room; ///< as recorded
+    std::optional<visit::HeaterPlace> stands;
+    bool in_pit = false;
+    std::string draft_words; ///< what the pull, less the losses, means for spill; empty where it was not computed
+};
+
 enum class Outcome
 {
     nothing_found, ///< and something was looked at
@@ -298,6 +312,7 @@ struct Assessment
     fields::Named<std::string> cautions;      ///< id and sentence of every caution named above
     fields::Named<reference::Source> sources; ///< every source that a figure or cause shown here rests on
     std::vector<std::string> danger_words;    ///< notes that speak of danger and fit no finding here, as written
+    std::vector<VentEntry> vents;             ///< those of which anything could be judged
 };
 
 } // namespace padwalk::assess

@@ -46,6 +46,27 @@ struct CarbonMonoxideLimit
 /// The row with this id; std::logic_error if there is none.
 [[nodiscard]] CarbonMonoxideLimit const& limit_of(std::vector<CarbonMonoxideLimit> const& limits, std::string_view id);
 
+/// What to do at once from a level on.
+struct CarbonMonoxideAction
+{
+    std::string id;
+    units::GasFraction from{};
+    std::string say;     ///< at once; never asks anybody to go in
+    std::string because; ///< whose level it is
+    bool leave = false;  ///< everyone out
+    reference::Cited source;
+    static fields::Record<CarbonMonoxideAction> const& declaration(); ///< without the id, which is the key
+};
+
+using CarbonMonoxideActions = std::vector<CarbonMonoxideAction>;
+
+/// The actions of data/venting/carbon_monoxide.yaml, by rising level; the first is from nothing on. Throws
+/// reference::DataProblems.
+[[nodiscard]] CarbonMonoxideActions carbon_monoxide_actions(reference::Data const& data);
+
+/// The action of the highest level that the reading reaches; std::logic_error where there is none.
+[[nodiscard]] CarbonMonoxideAction const& action_at(units::GasFraction reading, CarbonMonoxideActions const& actions);
+
 /// Carbon monoxide with all excess air taken out: CO · 20.9 / (20.9 - O2), O2 in % of dry gas.
 ///
 /// Valid:    O2 from 0 to 18 %: above, nearly all of the sample is air and the factor (over 7) is mostly doubt

@@ -14,6 +14,7 @@ struct ClearanceRule
     units::Length least{};
     std::string direction; ///< 'upwards', 'downwards', 'sideways' or 'any way' to the vent's end
     std::string note;
+    std::string edition; ///< of which text, as far as it was seen
     reference::Cited source;
     static fields::Record<ClearanceRule> const& declaration(); ///< without the id, which is the key
 };
@@ -54,7 +55,9 @@ enum class ClearanceId
     roof_to_18_in_12,
     roof_to_20_in_12,
     roof_to_21_in_12,
-    roof_other
+    roof_other,
+    property_line_beside,
+    other_vent_beside
 };
 
 /// The rule of an id; std::logic_error if the table has none.

@@ -55,6 +55,16 @@ struct VolumeRule
     static fields::Record<VolumeRule> const& declaration();
 };
 
+/// The same where the building's air changes are known: `natural` or `fan` over air changes an hour, for each `per`.
+struct AirChangeRule
+{
+    units::Volume natural{}, fan{};
+    units::Power per{};
+    units::Number most{}; ///< air changes an hour above this don't count
+    reference::Cited source;
+    static fields::Record<AirChangeRule> const& declaration();
+};
+
 /// Free area of each opening: `area` for each `per` of input, and never less than `least`.
 struct OpeningRule
 {
@@ -88,6 +98,7 @@ struct WordedRule
 struct CombustionAirRules
 {
     VolumeRule room;
+    AirChangeRule air_changes;
     std::vector<OpeningRule> openings; ///< one for each AirSource
     std::vector<LouvreShare> louvres;  ///< one for each Louvre
     fields::Named<WordedRule> also;
@@ -105,6 +116,13 @@ struct CombustionAirRules
 ///
 /// Source:   [venting-code-check-summary]
 [[nodiscard]] units::Volume volume_needed(units::Power input, VolumeRule const& rule);
+
+/// The same by known air changes: 21 ft3 (natural draft) or 15 ft3 (fan) over air changes an hour, for each 1000 Btu/h.
+///
+/// Source:   [venting-ifgc-304-5-2], from memory
+/// Throws:   figures::NotComputed for no air change at all
+[[nodiscard]] units::Volume volume_needed(units::Power input, units::Number changes_an_hour, bool by_fan,
+                                          AirChangeRule const& rule);
 
 /// Free area of each opening, in2 per Btu/h by where the air comes from.
 [[nodiscard]] units::Area opening_needed(units::Power input, OpeningRule const& rule);

@@ -5,7 +5,8 @@
 namespace padwalk::venting
 {
 
-/// combustion_air, carbon_monoxide_air_free, stack_draft, stack_loss and vent_clearance.
+/// combustion_air, vent_clearance, carbon_monoxide_air_free, stack_draft, stack_loss, vent_category, vent_run,
+/// available_draft and carbon_monoxide_action.
 /// The tables are read once, here. Throws reference::DataProblems.
 [[nodiscard]] std::vector<figures::Model> models(reference::Data const& data);
 

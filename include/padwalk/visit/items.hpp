@@ -402,14 +402,62 @@ enum class VentKind
     outdoor_top
 };
 
+/// What a vent is made of, by kind of pipe.
+enum class VentMaterial
+{
+    single_wall, ///< galvanised, bare
+    double_wall, ///< type B, with an air gap
+    stainless,   ///< special vent, sealed joints
+    plastic,
+    masonry,
+    masonry_lined,
+    flexible, ///< dryer duct, foil, connector hose
+    other
+};
+
+/// Vent category on the heater's plate.
+enum class VentCategory
+{
+    I,
+    II,
+    III,
+    IV
+};
+
 struct Vent : Item
 {
     std::optional<VentKind> kind;
     std::string material;
-    Taken<units::Length> height, run, bore;
-    Taken<units::Number> elbows;
+    std::vector<VentMaterial> made_of;
+    std::optional<VentCategory> category;
+    Taken<units::Length> height, run, bore, outlet_bore;
+    Taken<units::Number> elbows, elbows_45, elbows_60;
+    Taken<units::Fraction> slope; ///< of the level run, rising to the end; falling is negative
+    std::optional<bool> buried, enclosed, under_deck, capped;
+    Taken<units::Length> combustibles;
+    Taken<units::GaugePressure> outlet_pressure;
+    Taken<units::Number> roof_slope; ///< rise of the roof in 12 of run
+    Taken<units::Length> above_roof, from_wall;
     Named<units::Measured<units::Length>> clearances;
     static Record<Vent> const& declaration();
+};
+
+/// What takes water out of a pit or sunken room.
+enum class PitDrain
+{
+    none,
+    floor_drain,
+    sump_pump,
+    not_working
+};
+
+/// What covers a pit.
+enum class PitLid
+{
+    none,
+    grating,
+    vented,
+    closed
 };
 
 /// The room, shed or pit that a heater stands in.
@@ -420,6 +468,13 @@ struct Room
     std::optional<AirSource> air_from;
     std::optional<Louvre> louvre;
     Taken<units::Power> other_input;
+    Taken<units::Length> depth; ///< of its floor below the ground outside
+    std::optional<PitDrain> drain;
+    Taken<units::Length> water;         ///< standing on its floor
+    std::optional<bool> gas_way_out;    ///< at the floor, for gas heavier than air
+    std::optional<bool> person_way_out; ///< steps or a fixed ladder
+    std::optional<PitLid> lid;
+    Taken<units::Length> service_space; ///< free before the heater
     static Record<Room> const& declaration();
 };
 
@@ -437,6 +492,7 @@ struct Heater : Item
     std::optional<Meter> meter;
     std::optional<Flue> flue;
     Taken<units::GasFraction> carbon_monoxide_in_air;
+    Named<units::Measured<units::GasFraction>> carbon_monoxide_at; ///< by place
     std::optional<Vent> vent;
     std::optional<Room> room;
     static Record<Heater> const& declaration();
@@ -492,6 +548,11 @@ PADWALK_WORDS(HeaterPlace, "outdoors", "room", "pit");
 PADWALK_WORDS(AirSource, "outdoors_direct", "outdoors_vertical_ducts", "outdoors_horizontal_ducts", "one_high_outdoor",
               "indoors");
 PADWALK_WORDS(VentKind, "draft_hood", "fan", "direct", "outdoor_top");
+PADWALK_WORDS(VentMaterial, "single_wall", "double_wall", "stainless", "plastic", "masonry", "masonry_lined",
+              "flexible", "other");
+PADWALK_WORDS(VentCategory, "I", "II", "III", "IV");
+PADWALK_WORDS(PitDrain, "none", "floor_drain", "sump_pump", "not_working");
+PADWALK_WORDS(PitLid, "none", "grating", "vented", "closed");
 PADWALK_WORDS(Louvre, "none", "mesh", "metal", "wood");
 PADWALK_WORDS(FillKind, "float_valve", "level_sensor", "by_hand");
 #undef PADWALK_WORDS
