@@ -3,6 +3,7 @@
 #include "judging.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 namespace padwalk::venting
 {
@@ -157,8 +158,7 @@ void bends(VentAsFound const& v, VentRules const& rules, std::vector<JudgedRule>
     auto judged = of(rules, "bends");
     double const right = v.elbows_90 ? v.elbows_90->value.value() : 0.0;
     double const sixty = v.elbows_60 ? v.elbows_60->value.value() : 0.0;
-    auto const counted = [](double n, std::string const& what)
-    { return std::to_string(static_cast<int>(n + 0.5)) + " " + what; };
+    auto const counted = [](double n, std::string const& what) { return std::to_string(std::lround(n)) + " " + what; };
     std::string const found = counted(right, "of about a right angle, ") + counted(sixty, "of 60 degrees");
     constexpr double newer_allow = 2.5; // two right angles, as newer tables count them
     bool const old_kept = !(right > 0) && !(sixty > rules.rule("bends").number->value());
