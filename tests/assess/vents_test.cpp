@@ -199,7 +199,7 @@ TEST_CASE("carbon monoxide: the worst of several places speaks and all are said"
     }
     std::size_t listed = 0;
     for (auto const& reading : a.readings)
-        listed += reading.label.find("carbon monoxide") != std::string::npos ? 1 : 0;
+        listed += reading.label.find("carbon monoxide") != std::string::npos ? 1U : 0U;
     CHECK(listed == 3);
     // The order in which they were written changes nothing.
     auto const turned = assessed("heaters:\n  h: {energy: natural_gas, carbon_monoxide_in_air: 2 ppm, "

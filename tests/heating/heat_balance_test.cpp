@@ -194,7 +194,7 @@ TEST_CASE("the doubt of what is unexplained is that of the catalogue's carried d
 }
 
 TEST_CASE(
-    "efficiency by water: 65,456 of 81,820 Btu/h are 80 % (a training page, read); 60 gpm, 11 F, 371 kBtu/h are 0.88 "
+    "efficiency by water: 65,456 of 81,820 Btu/h are 80 % (a training page, read), and 60 gpm, 11 F, 371 kBtu/h are 0.88 "
     "(equipment facts, computed)",
     "[heating]")
 {

@@ -101,7 +101,7 @@ TEST_CASE("carbon dioxide without excess air is 11.7 % of methane's dry gas and 
 }
 
 TEST_CASE(
-    "net over gross: about 0.90 of natural gas, 0.92 of propane (from memory); methane's 1012 Btu/ft3 gross (open AMO "
+    "net over gross: about 0.90 of natural gas, 0.92 of propane (from memory), and methane's 1012 Btu/ft3 gross (open AMO "
     "tools unit test, read)",
     "[physics]")
 {

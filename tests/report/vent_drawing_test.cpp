@@ -150,7 +150,7 @@ TEST_CASE("what is not kept is told by word and dash, what is kept in quiet", "[
     std::size_t dashed = 0, not_kept = 0, kept = 0;
     for (auto const& element : elements)
     {
-        dashed += element.name == "line" && element.is("alert") && element.is("broken") ? 1 : 0;
+        dashed += element.name == "line" && element.is("alert") && element.is("broken") ? 1U : 0U;
         bool const first_line = element.name == "text";
         if (first_line && element.text.starts_with("Not kept: "))
         {
