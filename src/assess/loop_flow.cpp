@@ -185,9 +185,7 @@ visit::Taken<units::VolumeFlow> sound_at_full_speed(LoopBench const& b)
 {
     if (!b.v.pump || !(b.v.pump->curve || rated(b)))
         return std::nullopt;
-    auto walked = walked_loop(b);
-    for (auto& pump : walked.known.plant.pumps)
-        pump.speed = units::of_si<units::Fraction>(1.0);
+    auto const walked = walked_loop(b, At::full_speed);
     try
     {
         auto const& tables = b.w.engine.loop_tables();

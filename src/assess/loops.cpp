@@ -138,7 +138,8 @@ void motor(LoopBench& b)
 void pressure_at_rest(LoopBench& b)
 {
     constexpr double least = 3 * 6894.757; // Pa: more than a pool a few feet higher stands for; judgement
-    bool const below = b.v.equipment == visit::Stands::below_water || b.v.pump_height;
+    bool const below =
+        b.v.equipment == visit::Stands::below_water || (b.v.pump_height && units::in_si(b.v.pump_height->value) < 0);
     if (b.v.filter && b.v.filter->gauge && !below && units::in_si(b.v.filter->gauge->value.from_zero()) > least)
     {
         b.w.noticed(b.filter, "filter_gauge_stuck", true,

@@ -14,8 +14,6 @@ namespace padwalk::assess
 namespace
 {
 
-constexpr diagnosis::Evidence says_nothing{0, 1.0, 1.0};
-
 /// What the links of the knowledge say of a cause that can't be simulated.
 struct ByLinks
 {
@@ -53,6 +51,11 @@ ByLinks by_links(Workbench const& w, Weighed const& weighed, LoopPattern const& 
     return out;
 }
 
+void silence(Weighed& weighed, std::size_t finding)
+{
+    weighed.evidence[finding] = {weighed.evidence[finding].finding, 1.0, 1.0};
+}
+
 /// The weight of noisy-OR with which a cause alone brings what was seen to this likelihood.
 double weight_for(double account, double sound)
 {
@@ -86,9 +89,13 @@ void lay_patterns(Workbench const& w, Weighed& weighed)
         for (auto const& gauge : pattern.same_reading)
             for (std::size_t const i : gauge)
             {
-                std::size_t const place = weighed.evidence[i].finding;
-                weighed.evidence[i] = says_nothing;
-                weighed.evidence[i].finding = place;
+                silence(weighed, i);
+                // A note that says the same of the same gauge is the same evidence.
+                for (std::size_t k = 0; k < w.out.findings.size(); ++k)
+                    if (k != i && w.out.findings[k].id == w.out.findings[i].id &&
+                        w.out.findings[k].item == w.out.findings[i].item &&
+                        w.out.findings[k].state == w.out.findings[i].state)
+                        silence(weighed, k);
             }
         weighed.evidence[pattern.finding] = diagnosis::seen(weighed.network.own_finding(std::move(all)));
         for (auto const& [c, absent] : alone)

@@ -19,15 +19,18 @@ constexpr double plastic_c = 150;         // Hazen-Williams, not used here
 class Walker
 {
 public:
-    explicit Walker(LoopBench const& bench)
-        : b_(bench), tables_(bench.w.engine.loop_tables()), rules_(bench.w.rules), plant_(out_.known.plant)
+    Walker(LoopBench const& bench, At at)
+        : b_(bench), at_(at), tables_(bench.w.engine.loop_tables()), rules_(bench.w.rules), plant_(out_.known.plant)
     {
     }
 
     WalkedLoop walk()
     {
         spa_ = b_.w.property.at(b_.loop).holds.contains("spa");
-        plant_.water = b_.water ? b_.water->value : units::of_si<units::Temperature>(usual_water_kelvin());
+        plant_.water =
+            b_.water ? b_.water->value : usual<units::Temperature>(spa_ ? "usual_water_spa" : "usual_water_pool");
+        if (!b_.water)
+            basis("the water is at " + b_.w.show(units::Reading::exact(plant_.water)));
         if (b_.w.visit.altitude)
             plant_.altitude = b_.w.visit.altitude->value;
         stand();
@@ -42,8 +45,6 @@ public:
     }
 
 private:
-    double usual_water_kelvin() const { return spa_ ? 311.15 : 300.15; } // 38 and 27 °C: viscosity hardly matters
-
     double spread(char const* name) const { return units::in_si(rules_.limit<units::Number>(name).value); }
     template <class Q> Q usual(char const* name) const { return rules_.limit<Q>(name).value; }
 
@@ -151,7 +152,8 @@ private:
         p.name = "pump";
         auto const* noted = b_.v.pump ? &*b_.v.pump : nullptr;
         std::string detail;
-        if (noted != nullptr && noted->curve)
+        bool const own = noted != nullptr && noted->curve && (at_ == At::full_speed || curve_not_usable(b_).empty());
+        if (own)
         {
             p.curve = circulation::carried_on(*noted->curve);
             doubt(Unsure::pump_head, spread("spread_curve"));
@@ -160,7 +162,8 @@ private:
         }
         else
             detail = usual_pump(p, noted);
-        set_speed(p, noted);
+        if (at_ == At::speed_of_readings && noted != nullptr)
+            set_speed(p, *noted, own);
         plant_.pumps = {p};
         part(LoopPlace::pump, b_.pump, "pump", detail, noted == nullptr);
     }
@@ -181,24 +184,20 @@ private:
         return shown + ", usual curve";
     }
 
-    void set_speed(circulation::PlantPump& p, visit::Pump const* noted)
+    void set_speed(circulation::PlantPump& p, visit::Pump const& noted, bool own)
     {
-        units::RotationSpeed full = usual<units::RotationSpeed>("usual_curve_speed");
-        if (noted != nullptr && noted->curve_speed)
-            full = noted->curve_speed->value;
-        auto const of_full = [&](units::RotationSpeed s)
-        { return units::Fraction(units::of_si<units::Dimensionless>(s / full)); };
-        // A curve whose speed was not said is taken to be for the speed of the readings.
-        bool const whose_known = noted == nullptr || !noted->curve || noted->curve_speed;
-        if (noted != nullptr && noted->speed && whose_known)
+        // A curve of a pump of one speed is that speed's; a usual one is for full speed.
+        bool const of_its_speed = own && !noted.curve_speed;
+        if (noted.speed && !of_its_speed)
         {
-            p.speed = of_full(noted->speed->value);
+            auto const full = own ? noted.curve_speed->value : usual<units::RotationSpeed>("usual_curve_speed");
+            p.speed = units::of_si<units::Fraction>(units::in_si(noted.speed->value) / units::in_si(full));
             doubt(Unsure::speed, spread("spread_speed"));
         }
         out_.known.clean_speed = p.speed;
-        if (noted != nullptr && b_.v.filter && b_.v.filter->clean_speed && noted->speed)
-            out_.known.clean_speed = units::Fraction(units::of_si<units::Dimensionless>(
-                p.speed.value() * (b_.v.filter->clean_speed->value / noted->speed->value)));
+        if (b_.v.filter && b_.v.filter->clean_speed && noted.speed)
+            out_.known.clean_speed =
+                p.speed * (units::in_si(b_.v.filter->clean_speed->value) / units::in_si(noted.speed->value));
     }
 
     void filter()
@@ -354,6 +353,7 @@ private:
     }
 
     LoopBench const& b_;
+    At at_;
     LoopTables const& tables_;
     Rules const& rules_;
     WalkedLoop out_;
@@ -363,9 +363,9 @@ private:
 
 } // namespace
 
-WalkedLoop walked_loop(LoopBench const& bench)
+WalkedLoop walked_loop(LoopBench const& bench, At at)
 {
-    return Walker(bench).walk();
+    return Walker(bench, at).walk();
 }
 
 } // namespace padwalk::assess

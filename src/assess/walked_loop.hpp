@@ -17,7 +17,15 @@ struct WalkedLoop
     bool pump_is_usual = false;
 };
 
-/// The loop of the visit, with usual values where nothing was said.
-[[nodiscard]] WalkedLoop walked_loop(LoopBench const& bench);
+/// How fast its pump turns.
+enum class At
+{
+    speed_of_readings,
+    full_speed
+};
+
+/// The loop of the visit, with usual values where nothing was said. The pump's own curve is used where it can be read
+/// at the speed of the readings; at full speed always, as the fastest that its maker printed.
+[[nodiscard]] WalkedLoop walked_loop(LoopBench const& bench, At at = At::speed_of_readings);
 
 } // namespace padwalk::assess

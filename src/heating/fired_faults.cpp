@@ -315,10 +315,7 @@ std::optional<HeaterAccount> HeaterComparison::with(HeaterSuspicion const& suspi
         }
     if (!best)
         return best;
-    double sum = 0;
-    for (double const l : logs)
-        sum += std::exp(l - best->log_likelihood);
-    best->log_likelihood += std::log(sum / static_cast<double>(logs.size()));
+    best->log_likelihood = numerics::log_mean(logs);
     return best;
 }
 

@@ -5,6 +5,7 @@
 #include <Eigen/Cholesky>
 #include <Eigen/Core>
 
+#include <algorithm>
 #include <cmath>
 #include <stdexcept>
 
@@ -62,6 +63,17 @@ Departure departure(std::vector<double> const& from_mean, Covariance const& cova
     double const square = r.dot(factor.solve(r));
     constexpr double log_2_pi = 1.8378770664093454836;
     return {square, -0.5 * (square + log_det + static_cast<double>(n) * log_2_pi)};
+}
+
+double log_mean(std::vector<double> const& logs)
+{
+    if (logs.empty())
+        throw std::invalid_argument("no mean of nothing");
+    double const greatest = *std::max_element(logs.begin(), logs.end());
+    double sum = 0;
+    for (double const l : logs)
+        sum += std::exp(l - greatest);
+    return greatest + std::log(sum / static_cast<double>(logs.size()));
 }
 
 double chance_above(double chi_squared, int degrees)

@@ -15,19 +15,7 @@ namespace
 
 std::string escaped(std::string_view text)
 {
-    std::string out;
-    for (char const c : clean(text))
-        switch (c)
-        {
-        case '&': out += "&amp;"; break;
-        case '<': out += "&lt;"; break;
-        case '>': out += "&gt;"; break;
-        case '"': out += "&quot;"; break;
-        case '\'': out += "&#39;"; break;
-        case '\n': out += "<br>"; break;
-        default: out += c;
-        }
-    return out;
+    return in_markup(text, "<br>");
 }
 
 std::string_view class_of(Tone tone)

@@ -155,6 +155,23 @@ std::string clean(std::string_view text)
     return out;
 }
 
+std::string in_markup(std::string_view text, std::string_view line_end)
+{
+    std::string out;
+    for (char const c : clean(text))
+        switch (c)
+        {
+        case '&': out += "&amp;"; break;
+        case '<': out += "&lt;"; break;
+        case '>': out += "&gt;"; break;
+        case '"': out += "&quot;"; break;
+        case '\'': out += "&#39;"; break;
+        case '\n': out += line_end; break;
+        default: out += c;
+        }
+    return out;
+}
+
 std::size_t width(std::string_view text)
 {
     std::size_t out = 0;

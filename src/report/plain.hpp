@@ -13,6 +13,9 @@ namespace padwalk::report
 /// Line ends stay, tabs become spaces.
 [[nodiscard]] std::string clean(std::string_view text);
 
+/// Clean text as HTML and SVG want it, its line ends as given.
+[[nodiscard]] std::string in_markup(std::string_view text, std::string_view line_end);
+
 /// Columns of a terminal: one for each character, two for the wide ones of East Asia and for most pictures, none for
 /// marks that are set over others.
 [[nodiscard]] std::size_t width(std::string_view text);

@@ -159,19 +159,7 @@ std::vector<std::string> lines_within(std::string_view text, double width, Lette
 
 std::string svg_text(std::string_view text)
 {
-    std::string out;
-    for (char const c : clean(text))
-        switch (c)
-        {
-        case '&': out += "&amp;"; break;
-        case '<': out += "&lt;"; break;
-        case '>': out += "&gt;"; break;
-        case '"': out += "&quot;"; break;
-        case '\'': out += "&#39;"; break;
-        case '\n': out += ' '; break;
-        default: out += c;
-        }
-    return out;
+    return in_markup(text, " ");
 }
 
 std::string coordinate(double value)

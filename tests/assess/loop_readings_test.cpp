@@ -362,3 +362,24 @@ TEST_CASE("loop readings: a hum of a pump that runs is not a motor that does not
     auto const dead = assessed("loops: {l: {pump: {runs: yes, noticed: [hums and does not start]}}}\n");
     CHECK(finding(dead, "pump_hums_no_start") != nullptr);
 }
+
+TEST_CASE("loop readings: a note that says what a gauge says does not count beside it", "[assess]")
+{
+    std::string const dirty = with(sound, ", gauge: 16 psi", ", gauge: 28 psi");
+    auto const alone = assessed(loop(dirty));
+    auto const noted = assessed(loop(with(dirty, "filter: {", "filter: {noticed: [filter pressure high], ")));
+    REQUIRE(std::count_if(noted.findings.begin(), noted.findings.end(),
+                          [](auto const& f) { return f.id == "filter_pressure_high"; }) == 2);
+    CHECK(probability(noted, "filter_dirty") == probability(alone, "filter_dirty"));
+}
+
+TEST_CASE("loop readings: a curve whose speed is not known is no curve to hold gauges against", "[assess]")
+{
+    auto const a = assessed(loop(with(sound, "pump: {", "pump: {variable_speed: yes, speed: 2400 rpm, ")));
+    REQUIRE(a.loops.size() == 1);
+    CHECK(a.loops[0].pump_is_usual);
+    auto const known =
+        assessed(loop(with(sound, "pump: {", "pump: {variable_speed: yes, speed: 2400 rpm, curve_speed: 3450 rpm, ")));
+    REQUIRE(known.loops.size() == 1);
+    CHECK_FALSE(known.loops[0].pump_is_usual);
+}

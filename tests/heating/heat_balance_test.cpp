@@ -193,10 +193,10 @@ TEST_CASE("the doubt of what is unexplained is that of the catalogue's carried d
     CHECK_THAT(value(own, "apart", 1), WithinRel(value(own, "unexplained", 1) / value(own, "doubt", 1), 1e-12));
 }
 
-TEST_CASE(
-    "efficiency by water: 65,456 of 81,820 Btu/h are 80 % (a training page, read), and 60 gpm, 11 F, 371 kBtu/h are 0.88 "
-    "(equipment facts, computed)",
-    "[heating]")
+TEST_CASE("efficiency by water: 65,456 of 81,820 Btu/h are 80 % (a training page, read), and 60 gpm, 11 F, 371 kBtu/h "
+          "are 0.88 "
+          "(equipment facts, computed)",
+          "[heating]")
 {
     BalanceReadings r;
     r.nameplate_efficiency = measured(si<units::Fraction>(0.8), 0.02);

@@ -1,6 +1,7 @@
 #include "catch_compat.hpp"
 
 #include "csv.hpp"
+#include "padwalk/numerics/gaussian.hpp"
 #include "padwalk/numerics/interpolation.hpp"
 #include "padwalk/numerics/quasi_random.hpp"
 #include "padwalk/numerics/root.hpp"
@@ -389,4 +390,34 @@ TEST_CASE("the tests' own CSV reader is strict", "[tests][csv]")
     CHECK_THROWS_MATCHES(rows("a,a\n1,2\n"), std::runtime_error, Message("t.csv:2: two columns have one name"));
     CHECK_THROWS_MATCHES(rows("a\n\"1\n"), std::runtime_error, Message("a quote is not closed in: \"1"));
     CHECK_THROWS_MATCHES(rows("a,b\n"), std::runtime_error, Message("t.csv has no rows"));
+}
+
+TEST_CASE("a normal density of two that move together, against its closed form", "[numerics]")
+{
+    // sd 2 and 3, correlation 0.6: chi2 = (x2/4 - 2 r x y/6 + y2/9)/(1 - r2)
+    double const r = 0.6, x = 1.5, y = -2.0;
+    padwalk::numerics::Covariance v(2);
+    v.add_together({2 * std::sqrt(r), 3 * std::sqrt(r)});
+    v.add_alone(0, 4 * (1 - r));
+    v.add_alone(1, 9 * (1 - r));
+    double const square = (x * x / 4 - 2 * r * x * y / 6 + y * y / 9) / (1 - r * r);
+    auto const d = padwalk::numerics::departure({x, y}, v);
+    CHECK_THAT(d.square, Catch::Matchers::WithinRel(square, 1e-12));
+    double const pi = 3.14159265358979323846;
+    CHECK_THAT(d.log_density,
+               Catch::Matchers::WithinRel(-square / 2 - std::log(2 * pi * 6 * std::sqrt(1 - r * r)), 1e-12));
+    auto const one = padwalk::numerics::departure({y}, v.without(0));
+    CHECK_THAT(one.square, Catch::Matchers::WithinRel(y * y / 9, 1e-12));
+    CHECK(padwalk::numerics::departure({}, padwalk::numerics::Covariance(0)).square == 0);
+    CHECK_THROWS_AS(padwalk::numerics::departure({x}, v), std::invalid_argument);
+    CHECK_THROWS_AS(padwalk::numerics::departure({x, y}, padwalk::numerics::Covariance(2)), std::invalid_argument);
+    CHECK_THROWS_AS(padwalk::numerics::departure({std::nan(""), y}, v), std::invalid_argument);
+}
+
+TEST_CASE("the log of a mean holds where the numbers themselves are below any double", "[numerics]")
+{
+    using padwalk::numerics::log_mean;
+    CHECK_THAT(log_mean({std::log(2.0), std::log(4.0)}), Catch::Matchers::WithinRel(std::log(3.0), 1e-14));
+    CHECK_THAT(log_mean({-5000.0, -5000.0}), Catch::Matchers::WithinRel(-5000.0, 1e-14));
+    CHECK_THROWS_AS(log_mean({}), std::invalid_argument);
 }

@@ -100,10 +100,10 @@ TEST_CASE("carbon dioxide without excess air is 11.7 % of methane's dry gas and 
     CHECK_THAT(air_needed(Fuel::natural_gas).value(), WithinAbs(2 / 0.2095, 1e-12));
 }
 
-TEST_CASE(
-    "net over gross: about 0.90 of natural gas, 0.92 of propane (from memory), and methane's 1012 Btu/ft3 gross (open AMO "
-    "tools unit test, read)",
-    "[physics]")
+TEST_CASE("net over gross: about 0.90 of natural gas, 0.92 of propane (from memory), and methane's 1012 Btu/ft3 gross "
+          "(open AMO "
+          "tools unit test, read)",
+          "[physics]")
 {
     CHECK_THAT(net_to_gross(Fuel::natural_gas).value(), WithinAbs(0.90, 0.005));
     CHECK_THAT(net_to_gross(Fuel::propane).value(), WithinAbs(0.92, 0.005));

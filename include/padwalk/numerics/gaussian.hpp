@@ -41,6 +41,13 @@ struct Departure
 /// Throws: std::invalid_argument where the sizes differ, a value is not finite, or V is not positive definite
 [[nodiscard]] Departure departure(std::vector<double> const& from_mean, Covariance const& covariance);
 
+/// The natural log of the mean of numbers given by their logs, which may be far below what a double can hold.
+///
+///     m + ln(sum exp(l - m)/n),   m the greatest
+///
+/// Throws: std::invalid_argument for none
+[[nodiscard]] double log_mean(std::vector<double> const& logs);
+
 /// The chance that chi squared of so many degrees of freedom comes out above this.
 ///
 /// Source: Boost.Math, complement of its chi_squared distribution
