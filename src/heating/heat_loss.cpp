@@ -41,9 +41,12 @@ WetAndDry wet_and_dry(units::Temperature water, Activity activity, WaterBody con
 {
     physics::OpenWater const open{water, around.air_temperature, around.humidity, around.wind};
     double const thin = std::pow(pressure_ratio(around.altitude), -facts.table.thin_air.value());
-    double const transfer =
-        facts.evaporation.factor(body.form, activity) * body.evaporation_scale.value() * thin *
-        units::in_si(physics::evaporation_transfer(around.wind, facts.evaporation.coefficients(body.form)));
+    auto const& evaporation = facts.evaporation;
+    auto const coefficients = body.form == EvaporationForm::smith
+                                  ? physics::coefficients_in_kilojoule(evaporation.smith_still, evaporation.smith_wind)
+                                  : physics::coefficients_in_btu(evaporation.ashrae_still, evaporation.ashrae_wind);
+    double const transfer = facts.evaporation.factor(body.form, activity) * body.evaporation_scale.value() * thin *
+                            units::in_si(physics::evaporation_transfer(around.wind, coefficients));
     double const bowen = facts.table.bowen.value() * pressure_ratio(around.altitude);
     return {transfer * units::in_si(physics::vapour_drive(open)),
             transfer * bowen * units::in_si(water - around.air_temperature)};
@@ -69,24 +72,6 @@ double conductance(Shell shell, LossTable const& table)
 }
 
 } // namespace
-
-physics::EvaporationCoefficients EvaporationFacts::coefficients(EvaporationForm form) const
-{
-    return form == EvaporationForm::smith ? physics::coefficients_in_kilojoule(smith_still, smith_wind)
-                                          : physics::coefficients_in_btu(ashrae_still, ashrae_wind);
-}
-
-double EvaporationFacts::factor(EvaporationForm form, Activity doing) const
-{
-    auto const of_ashrae = [this](Activity which)
-    {
-        for (auto const& row : activity)
-            if (row.activity == which)
-                return row.factor.value();
-        throw std::logic_error("level/evaporation.yaml lacks an activity");
-    };
-    return form == EvaporationForm::ashrae ? of_ashrae(doing) : of_ashrae(doing) / of_ashrae(Activity::still);
-}
 
 units::Power HeatLoss::total() const
 {

@@ -6,41 +6,6 @@ namespace padwalk::heating
 
 using fields::Record;
 
-Record<ActivityFactor> const& ActivityFactor::declaration()
-{
-    static Record<ActivityFactor> const record =
-        Record<ActivityFactor>("activity", "evaporation by what goes on in the water")
-            .field("activity", &ActivityFactor::activity, "what goes on")
-            .required()
-            .field("factor", &ActivityFactor::factor, "of the ashrae form")
-            .required()
-            .field("source", &ActivityFactor::source, "where it comes from")
-            .required();
-    return record;
-}
-
-Record<EvaporationFacts> const& EvaporationFacts::declaration()
-{
-    using E = EvaporationFacts;
-    static Record<E> const record = Record<E>("evaporation", "published forms of the evaporation of a pool")
-                                        .field("ashrae_still", &E::ashrae_still, "Btu/(h ft2 inHg)")
-                                        .required()
-                                        .field("ashrae_wind", &E::ashrae_wind, "Btu/(h ft2 inHg) per ft/min")
-                                        .required()
-                                        .field("ashrae_source", &E::ashrae_source, "where it comes from")
-                                        .required()
-                                        .field("smith_still", &E::smith_still, "kJ/(h m2 mmHg)")
-                                        .required()
-                                        .field("smith_wind", &E::smith_wind, "kJ/(h m2 mmHg) per m/s")
-                                        .required()
-                                        .field("smith_source", &E::smith_source, "where it comes from")
-                                        .required()
-                                        .field("activity", &E::activity, "factors")
-                                        .required()
-                                        .field("sources", &E::sources, "works cited");
-    return record;
-}
-
 Record<ShellRow> const& ShellRow::declaration()
 {
     static Record<ShellRow> const record = Record<ShellRow>("shell", "heat through a kind of shell")
@@ -90,8 +55,7 @@ Record<LossTable> const& LossTable::declaration()
 
 LossFacts loss_facts(reference::Data const& data)
 {
-    return {reference::read_table<LossTable>(data, "heating/heat_loss.yaml"),
-            reference::read_table<EvaporationFacts>(data, "level/evaporation.yaml")};
+    return {reference::read_table<LossTable>(data, "heating/heat_loss.yaml"), reference::evaporation_table(data)};
 }
 
 } // namespace padwalk::heating

@@ -2,70 +2,8 @@
 
 #include "padwalk/figures/model.hpp"
 
-#include <stdexcept>
-
 namespace padwalk::level
 {
-
-using fields::Record;
-
-Record<ActivityFactor> const& ActivityFactor::declaration()
-{
-    static Record<ActivityFactor> const record =
-        Record<ActivityFactor>("activity", "evaporation by what goes on in the water")
-            .field("activity", &ActivityFactor::activity, "what goes on")
-            .required()
-            .field("factor", &ActivityFactor::factor, "of the ashrae form")
-            .required()
-            .field("source", &ActivityFactor::source, "where it comes from")
-            .required();
-    return record;
-}
-
-Record<EvaporationTable> const& EvaporationTable::declaration()
-{
-    static Record<EvaporationTable> const record =
-        Record<EvaporationTable>("evaporation", "published forms of the evaporation of a pool")
-            .field("ashrae_still", &EvaporationTable::ashrae_still, "Btu/(h ft2 inHg)")
-            .required()
-            .field("ashrae_wind", &EvaporationTable::ashrae_wind, "Btu/(h ft2 inHg) per ft/min")
-            .required()
-            .field("ashrae_source", &EvaporationTable::ashrae_source, "where it comes from")
-            .required()
-            .field("smith_still", &EvaporationTable::smith_still, "kJ/(h m2 mmHg)")
-            .required()
-            .field("smith_wind", &EvaporationTable::smith_wind, "kJ/(h m2 mmHg) per m/s")
-            .required()
-            .field("smith_source", &EvaporationTable::smith_source, "where it comes from")
-            .required()
-            .field("activity", &EvaporationTable::activity, "factors")
-            .required()
-            .field("sources", &EvaporationTable::sources, "works cited");
-    return record;
-}
-
-EvaporationTable evaporation_table(reference::Data const& data)
-{
-    return reference::read_table<EvaporationTable>(data, "level/evaporation.yaml");
-}
-
-physics::EvaporationCoefficients EvaporationTable::coefficients(EvaporationForm form) const
-{
-    return form == EvaporationForm::smith ? physics::coefficients_in_kilojoule(smith_still, smith_wind)
-                                          : physics::coefficients_in_btu(ashrae_still, ashrae_wind);
-}
-
-double EvaporationTable::factor(EvaporationForm form, Activity doing) const
-{
-    auto const of_ashrae = [this](Activity which)
-    {
-        for (auto const& row : activity)
-            if (row.activity == which)
-                return row.factor.value();
-        throw std::logic_error("data/level/evaporation.yaml lacks an activity");
-    };
-    return form == EvaporationForm::ashrae ? of_ashrae(doing) : of_ashrae(doing) / of_ashrae(Activity::still);
-}
 
 units::MassFlux evaporation_flux(OpenWater const& open, EvaporationForm form, Activity activity,
                                  EvaporationTable const& table)
@@ -73,7 +11,11 @@ units::MassFlux evaporation_flux(OpenWater const& open, EvaporationForm form, Ac
     if (physics::vapour_drive(open) < units::Pressure())
         throw figures::NotComputed("the air holds more vapour than the water gives off: it condenses on the water, for "
                                    "which these forms were not made");
-    return physics::evaporation_flux(open, table.coefficients(form), table.factor(form, activity));
+    return physics::evaporation_flux(open,
+                                     form == EvaporationForm::smith
+                                         ? physics::coefficients_in_kilojoule(table.smith_still, table.smith_wind)
+                                         : physics::coefficients_in_btu(table.ashrae_still, table.ashrae_wind),
+                                     table.factor(form, activity));
 }
 
 } // namespace padwalk::level

@@ -18,21 +18,9 @@ template <class List, class Each> Tree list_of(List const& list, Each each)
     return out;
 }
 
-std::string_view key_of(LoopPlace place)
+std::string key_of(LoopPlace place)
 {
-    switch (place)
-    {
-    case LoopPlace::suction: return "suction";
-    case LoopPlace::strainer: return "strainer";
-    case LoopPlace::pump: return "pump";
-    case LoopPlace::filter: return "filter";
-    case LoopPlace::roof: return "roof";
-    case LoopPlace::heater: return "heater";
-    case LoopPlace::bypass: return "bypass";
-    case LoopPlace::returns: return "returns";
-    case LoopPlace::gauge: break;
-    }
-    return "gauge";
+    return fields::words_of<LoopPlace>::words().at(static_cast<std::size_t>(place));
 }
 
 template <class Q> Tree measured(units::Measured<Q> const& value, units::System system)

@@ -1,7 +1,5 @@
 #include "padwalk/heating/heat_loss.hpp"
 
-#include "padwalk/level/evaporation.hpp" // only for its words
-
 #include "catch_compat.hpp"
 #include "heating_figure.hpp"
 
@@ -186,12 +184,6 @@ TEST_CASE("spa heat loss: parts add up, and each grows with what drives it, over
                     ++cases;
                 }
     CHECK(cases == 96);
-}
-
-TEST_CASE("spa heat loss: words of activity and form are those of the level room, in its order", "[heating]")
-{
-    CHECK(fields::words_of<heating::Activity>::words() == fields::words_of<level::Activity>::words());
-    CHECK(fields::words_of<heating::EvaporationForm>::words() == fields::words_of<level::EvaporationForm>::words());
 }
 
 TEST_CASE("spa_heat_loss: total, day, fall and water are one loss, DOE fact sheet read: 8500 Btu and over for a gallon",

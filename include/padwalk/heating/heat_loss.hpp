@@ -4,6 +4,7 @@
 
 #include "padwalk/heating/constant.hpp"
 #include "padwalk/physics/evaporation.hpp"
+#include "padwalk/reference/evaporation_table.hpp"
 
 #include <string>
 #include <vector>
@@ -11,47 +12,15 @@
 namespace padwalk::heating
 {
 
-/// Which published form of evaporation, and what goes on in the water. The words are those of the level room, in the
-/// same order; a test holds them equal.
-enum class EvaporationForm
-{
-    ashrae,
-    smith
-};
-enum class Activity
-{
-    still,
-    jets,
-    use,
-    equation
-};
+using reference::Activity;
+using reference::EvaporationForm;
+using reference::EvaporationTable;
+
 enum class Shell
 {
     in_ground,
     insulated_cabinet,
     bare
-};
-
-struct ActivityFactor
-{
-    Activity activity = Activity::still;
-    units::Number factor{};
-    reference::Cited source;
-    static fields::Record<ActivityFactor> const& declaration();
-};
-
-/// The level room's table of evaporation, read here for the same law.
-struct EvaporationFacts
-{
-    units::Number ashrae_still{}, ashrae_wind{}, smith_still{}, smith_wind{};
-    reference::Cited ashrae_source, smith_source;
-    std::vector<ActivityFactor> activity;
-    fields::Named<reference::Source> sources;
-    static fields::Record<EvaporationFacts> const& declaration();
-
-    [[nodiscard]] physics::EvaporationCoefficients coefficients(EvaporationForm form) const;
-    /// Relative to the form: of the ashrae equation, or of the quiet pool for smith.
-    [[nodiscard]] double factor(EvaporationForm form, Activity doing) const;
 };
 
 /// Heat through each square metre of a kind of shell for each kelvin.
@@ -78,7 +47,7 @@ struct LossTable
 struct LossFacts
 {
     LossTable table;
-    EvaporationFacts evaporation;
+    EvaporationTable evaporation;
 };
 
 /// Throws reference::DataProblems.
@@ -168,14 +137,6 @@ struct HeatLoss
 
 } // namespace padwalk::heating
 
-template <> struct padwalk::fields::words_of<padwalk::heating::EvaporationForm>
-{
-    static std::vector<std::string> words() { return {"ashrae", "smith"}; }
-};
-template <> struct padwalk::fields::words_of<padwalk::heating::Activity>
-{
-    static std::vector<std::string> words() { return {"still", "jets", "use", "equation"}; }
-};
 template <> struct padwalk::fields::words_of<padwalk::heating::Shell>
 {
     static std::vector<std::string> words() { return {"in_ground", "insulated_cabinet", "bare"}; }
