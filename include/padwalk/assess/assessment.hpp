@@ -3,6 +3,8 @@
 
 #include "padwalk/diagnosis/knowledge.hpp"
 #include "padwalk/figures/figure.hpp"
+#include "padwalk/heating/heat_balance.hpp"
+#include "padwalk/heating/heat_up.hpp"
 #include "padwalk/venting/vent_rules.hpp"
 #include "padwalk/visit/visit.hpp"
 
@@ -278,6 +280,35 @@ struct VentEntry
     std::string draft_words; ///< what the pull, less the losses, means for spill; empty where it was not computed
 };
 
+/// A reading of a heater beside what it would show were it sound.
+struct ReadingAgainstHeater
+{
+    std::string label;
+    units::Reading reading;
+    units::Reading expected; ///< its doubt is that of the heater as far as it is known
+    double off = 0.0;        ///< (reading - expected) / root of the two doubts squared
+};
+
+/// One gas heater: where its heat goes by what was read of it, and each reading against a sound one.
+struct HeaterEntry
+{
+    std::size_t item = 0;
+    std::optional<heating::HeatBalance> balance;
+    std::string balance_words; ///< how it closes, and which side it speaks against
+    std::vector<ReadingAgainstHeater> readings;
+    std::vector<std::string> basis; ///< what was taken for what is not known, one sentence each
+};
+
+/// A water and the heater that warms it, from what it is to what is wanted.
+struct WarmingEntry
+{
+    std::size_t water = 0, heater = 0;
+    units::Temperature from{}, to{};
+    std::vector<heating::HeatUpPoint> likely, fast, slow; ///< fast and slow: the ends of the 95 % interval
+    std::string words;
+    std::vector<std::string> basis;
+};
+
 enum class Outcome
 {
     nothing_found, ///< and something was looked at
@@ -313,6 +344,8 @@ struct Assessment
     fields::Named<reference::Source> sources; ///< every source that a figure or cause shown here rests on
     std::vector<std::string> danger_words;    ///< notes that speak of danger and fit no finding here, as written
     std::vector<VentEntry> vents;             ///< those of which anything could be judged
+    std::vector<HeaterEntry> heaters;         ///< gas heaters whose balance or readings could be worked out
+    std::vector<WarmingEntry> warmings;       ///< those whose heat-up could be worked out
 };
 
 } // namespace padwalk::assess
