@@ -6,6 +6,8 @@
 #include "padwalk/level/models.hpp"
 #include "padwalk/venting/models.hpp"
 
+#include "heater_bench.hpp"
+#include "heater_tables.hpp"
 #include "loop_bench.hpp"
 #include "loop_tables.hpp"
 #include "workbench.hpp"
@@ -51,7 +53,8 @@ Engine::Engine(reference::Data data)
     : data_(std::move(data)), instruments_(reference::instruments(data_)), catalogue_(assess::catalogue(data_)),
       knowledge_(diagnosis::read_knowledge(data_)), vocabulary_(phrases(knowledge_)),
       bibliography_(reference::bibliography(data_)), equilibria_(data_), water_tables_(data_),
-      loop_tables_(std::make_unique<LoopTables const>(data_))
+      loop_tables_(std::make_unique<LoopTables const>(data_)),
+      heater_tables_(std::make_unique<HeaterTables const>(data_))
 {
 }
 
@@ -62,8 +65,9 @@ Assessment assess(visit::ReadVisit const& visit, Engine const& engine, units::Sy
     Workbench bench(visit, engine, system);
     assess_waters(bench); // first: the loops need volumes
     auto loops = read_loops(bench);
-    assess_heaters(bench);
-    assess_loops(loops); // after the heaters: a rise measures the flow
+    auto const heaters = assess_heaters(bench);
+    assess_loops(loops);             // after the heaters: a rise measures the flow
+    assess_heater_readings(heaters); // after the loops: a rise that they took counts there
     assess_fill_valves(bench);
     read_notes(bench);
     assess_outlets(bench);

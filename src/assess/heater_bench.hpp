@@ -18,7 +18,9 @@ struct HeaterBench
     visit::Taken<units::Power> input; ///< clocked where it was, else nameplate
     visit::Taken<units::TemperatureDifference> rise;
     visit::Taken<units::Fraction> efficiency; ///< heat into the water per energy taken in; a heat pump's is above 1
+    visit::Taken<units::Power> plate;         ///< its input as it should be where it stands
     bool clocked = false;                     ///< the input was, by the gas meter
+    bool rise_can_be = true;                  ///< nothing shows that it was read wrong
 };
 
 /// a / b with its doubt; b must not be zero, a may be.

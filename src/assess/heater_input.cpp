@@ -137,7 +137,7 @@ void assess_gas_input(HeaterBench& b)
     auto const facts = heating::gas_facts(b.w.engine.data());
     if (b.v.input)
         b.input = plate_here(b, facts);
-    auto const plate = b.input;
+    b.plate = b.input;
     if (!b.v.meter)
         return;
     bool const clockable = b.v.meter->dial && b.v.meter->elapsed;
@@ -156,8 +156,8 @@ void assess_gas_input(HeaterBench& b)
     }
     b.clocked = true;
     b.input = clocked.size() > 1 ? between(clocked.front(), clocked.back()) : clocked.front();
-    if (plate)
-        compare(b, clocked, *plate);
+    if (b.plate)
+        compare(b, clocked, *b.plate);
 }
 
 } // namespace padwalk::assess

@@ -166,6 +166,7 @@ void rise(HeaterBench& b)
     auto const expected = expected_rise(b);
     if (leaves_colder(*b.rise))
     {
+        b.rise_can_be = false;
         b.w.out.questions.push_back({b.heater,
                                      "outlet_temperature: " + b.w.show(*b.v.outlet_temperature),
                                      "is colder than the water going in (" + b.w.show(*b.v.inlet_temperature) +
@@ -185,6 +186,7 @@ void rise(HeaterBench& b)
              b.v.bypass ? "how much its bypass leads past is not known" : "no bypass was recorded"});
     if (efficiency && above_all(*efficiency))
     {
+        b.rise_can_be = false;
         b.w.meaning("more heat in the water than was taken in, which can't be: nothing was concluded from it");
         b.w.out.questions.push_back({b.heater,
                                      "efficiency by the rise: " + b.w.show(*efficiency),
@@ -268,14 +270,15 @@ visit::Taken<units::VolumeFlow> flow_of(Workbench const& w, Thing const& heater)
 
 } // namespace
 
-void assess_heaters(Workbench& w)
+std::vector<HeaterBench> assess_heaters(Workbench& w)
 {
+    std::vector<HeaterBench> heaters;
     for (std::size_t i = 0; i < w.property.things().size(); ++i)
     {
         Thing const& t = w.property.at(i);
         if (t.entry.kind != "heater")
             continue;
-        HeaterBench b{w, i, std::nullopt, *t.heater, std::nullopt, std::nullopt, std::nullopt, std::nullopt};
+        HeaterBench b{w, i, {}, *t.heater, {}, {}, {}, {}, {}};
         if (i + 1 < w.property.things().size() && w.property.at(i + 1).entry.kind == "vent")
             b.vent = i + 1;
         b.flow = flow_of(w, t);
@@ -296,7 +299,9 @@ void assess_heaters(Workbench& w)
         rise(b);
         assess_vent(b);
         heat_up(b);
+        heaters.push_back(std::move(b));
     }
+    return heaters;
 }
 
 } // namespace padwalk::assess

@@ -1,4 +1,5 @@
 // The readings of a loop held together against a sound one, and against every fault that can be simulated.
+#include "accounts.hpp"
 #include "walked_loop.hpp"
 
 #include "padwalk/figures/model.hpp"
@@ -34,21 +35,11 @@ LoopPlace place_of(LoopGauge gauge)
 }
 
 /// Sound, each fault and each broken gauge, by how likely they make the readings.
-struct Accounts
+struct LoopAccounts
 {
-    double sound = 0.0, anything = 0.0;
-    std::vector<std::pair<std::string, LoopAccount>> causes; ///< by cause
-    std::vector<std::pair<std::string, double>> broken;
+    Accounts logs;
+    std::vector<std::pair<std::string, LoopAccount>> causes; ///< those of logs.causes, whole
 
-    [[nodiscard]] double best() const
-    {
-        double out = std::max(sound, anything);
-        for (auto const& [cause, account] : causes)
-            out = std::max(out, account.log_likelihood);
-        for (auto const& [cause, log] : broken)
-            out = std::max(out, log);
-        return out;
-    }
     [[nodiscard]] std::pair<std::string, LoopAccount> const* best_cause() const
     {
         auto const found = std::max_element(causes.begin(), causes.end(),
@@ -58,21 +49,24 @@ struct Accounts
     }
 };
 
-Accounts account_for(LoopComparison& comparison, LoopSignatures const& signatures, double something_else)
+LoopAccounts account_for(LoopComparison& comparison, LoopSignatures const& signatures, double something_else)
 {
-    Accounts out;
-    out.sound = comparison.sound().log_likelihood;
-    out.anything = comparison.log_likelihood_of_anything() + std::log(something_else);
+    LoopAccounts out;
+    out.logs.sound = comparison.sound().log_likelihood;
+    out.logs.anything = comparison.log_likelihood_of_anything() + std::log(something_else);
     for (auto const& [cause, signature] : signatures.signatures)
         if (auto const account = comparison.with(signature.suspicion()))
+        {
             out.causes.emplace_back(cause, *account);
+            out.logs.causes.emplace_back(cause, account->log_likelihood);
+        }
     for (std::size_t i = 0; i < comparison.read().size(); ++i)
     {
         double const log = comparison.log_likelihood_if_broken(i);
         if (auto const cause = signatures.broken_gauges.of(comparison.read()[i].gauge); !cause.empty())
-            out.broken.emplace_back(cause, log);
+            out.logs.broken.emplace_back(cause, log);
         else // no cause stands for it, but it may be so
-            out.anything = std::max(out.anything, log + std::log(something_else));
+            out.logs.anything = std::max(out.logs.anything, log + std::log(something_else));
     }
     return out;
 }
@@ -80,11 +74,11 @@ Accounts account_for(LoopComparison& comparison, LoopSignatures const& signature
 /// For causes that would make the readings less likely than a sound loop does: how much worse the best account fits
 /// with them beside it.
 std::map<std::string, double> beside(LoopComparison& comparison, LoopSignatures const& signatures,
-                                     Accounts const& accounts, double least)
+                                     LoopAccounts const& accounts, double least)
 {
     std::map<std::string, double> out;
     auto const* best = accounts.best_cause();
-    bool const sound = best == nullptr || accounts.sound >= best->second.log_likelihood;
+    bool const sound = best == nullptr || accounts.logs.sound >= best->second.log_likelihood;
     std::optional<circulation::PlantFault> first;
     if (!sound)
         for (auto const& [cause, signature] : signatures.signatures)
@@ -92,9 +86,9 @@ std::map<std::string, double> beside(LoopComparison& comparison, LoopSignatures 
                 first = circulation::PlantFault{*signature.fault, best->second.severity};
     for (auto const& [cause, account] : accounts.causes)
     {
-        if (account.log_likelihood >= accounts.sound)
+        if (account.log_likelihood >= accounts.logs.sound)
             continue;
-        double log = account.log_likelihood - accounts.sound;
+        double log = account.log_likelihood - accounts.logs.sound;
         if (!sound)
         {
             auto const& signature = std::find_if(signatures.signatures.begin(), signatures.signatures.end(),
@@ -200,8 +194,6 @@ void draw(LoopEntry& entry, LoopBench const& b, WalkedLoop const& walked, LoopCo
                                   b.head.value_or(units::Measured<units::Head>{})};
 }
 
-constexpr double nothing_fits = 0.5; // judgement: of the best account, when that is 'anything'
-
 /// Neither a sound loop nor one fault gives these readings: most likely one of them is wrong.
 void say_nothing_fits(LoopBench& b, LoopEntry const& entry)
 {
@@ -218,51 +210,38 @@ void say_nothing_fits(LoopBench& b, LoopEntry const& entry)
          {}});
 }
 
-void enter(LoopBench& b, WalkedLoop const& walked, LoopComparison& comparison, LoopEntry const& entry)
+/// The findings that speak of the same readings, gauge by gauge, each once.
+std::vector<std::vector<std::size_t>> same_readings(LoopBench const& b, WalkedLoop const& walked)
 {
-    auto const& signatures = b.w.engine.loop_tables().signatures;
-    double const trust = b.w.rules.act("pattern_trust"), model = b.w.rules.act("model_trust");
-    auto const accounts = account_for(comparison, signatures, b.w.rules.act("something_else"));
-    double const best = accounts.best();
-    double const anything = std::exp(accounts.anything - best);
-    // Readings that a sound loop gives often enough speak for no fault, however well one of many fits them.
-    constexpr double nothing_below = 0.05, nothing_above = 0.3; // judgement
-    double const by_chance = walked.read.empty() ? 1.0
-                                                 : numerics::chance_above(comparison.sound().chi_squared,
-                                                                          static_cast<int>(walked.read.size()));
-    double const weight = std::clamp((nothing_above - by_chance) / (nothing_above - nothing_below), 0.0, 1.0);
-    auto const share = [&](double log) { return std::min(1.0, std::exp(weight * (log - best)) + anything); };
-    LoopPattern pattern;
-    pattern.loop = b.loop;
-    pattern.sound = std::max(share(accounts.sound), 1 - trust);
-    for (auto const& [cause, account] : accounts.causes)
-        pattern.accounts[cause] = share(account.log_likelihood);
-    for (auto const& [cause, log] : accounts.broken) // one cause may stand for several gauges
-        pattern.accounts[cause] = std::max(pattern.accounts[cause], share(log));
-    pattern.beside = beside(comparison, signatures, accounts, 1 - model);
+    std::vector<std::vector<std::size_t>> out;
     std::set<std::size_t> met;
     for (auto const& r : walked.read)
     {
         std::vector<std::size_t> of_gauge;
-        for (auto const& id : signatures.same_reading.of(r.gauge))
-            for (std::size_t i = 0; i < b.w.out.findings.size(); ++i)
-            {
-                auto const& f = b.w.out.findings[i];
-                bool const here = f.item == b.loop || b.w.property.at(f.item).loops.contains(b.loop);
-                if (f.computed && f.id == id && here && met.insert(i).second)
-                    of_gauge.push_back(i);
-            }
+        auto const ids = b.w.engine.loop_tables().signatures.same_reading.of(r.gauge);
+        for (std::size_t const i : computed_findings(b.w, b.loop, ids))
+            if (met.insert(i).second)
+                of_gauge.push_back(i);
         if (!of_gauge.empty())
-            pattern.same_reading.push_back(std::move(of_gauge));
+            out.push_back(std::move(of_gauge));
     }
-    // Against the mean account, not the best: among many, one always fits better.
-    double mean = 0;
-    for (auto const& [cause, account] : pattern.accounts)
-        mean += account / static_cast<double>(pattern.accounts.size());
-    double const sound = std::exp(weight * (accounts.sound - best));
-    b.w.computed(b.loop, "loop_readings_depart", mean / (mean + sound),
-                 in_words(b.w, entry, by_chance > nothing_below));
-    if (anything >= nothing_fits)
+    return out;
+}
+
+void enter(LoopBench& b, WalkedLoop const& walked, LoopComparison& comparison, LoopEntry const& entry)
+{
+    auto const& signatures = b.w.engine.loop_tables().signatures;
+    auto const accounts = account_for(comparison, signatures, b.w.rules.act("something_else"));
+    double const by_chance = walked.read.empty() ? 1.0
+                                                 : numerics::chance_above(comparison.sound().chi_squared,
+                                                                          static_cast<int>(walked.read.size()));
+    auto weighing = weigh_accounts(accounts.logs, by_chance, b.w.rules);
+    auto& pattern = weighing.pattern;
+    pattern.item = b.loop;
+    pattern.beside = beside(comparison, signatures, accounts, 1 - b.w.rules.act("model_trust"));
+    pattern.same_reading = same_readings(b, walked);
+    b.w.computed(b.loop, "loop_readings_depart", weighing.departs, in_words(b.w, entry, weighing.by_chance_sound));
+    if (weighing.nothing_fits)
         say_nothing_fits(b, entry);
     pattern.finding = b.w.out.findings.size() - 1;
     b.w.patterns.push_back(std::move(pattern));

@@ -1,8 +1,8 @@
-// What the readings of a loop say together, as part of the network of causes.
+// What the readings of a loop or a heater say together, as part of the network of causes.
 //
-// One finding, "the readings are as they are", is there for certain. A sound loop shows it with the likelihood of its
+// One finding, "the readings are as they are", is there for certain. A sound one shows it with the likelihood of its
 // account (its leak), each cause that can be simulated with that of its own, relative to the best account: a noisy-OR
-// like every other finding, so that one cause explains another away. A cause that accounts for less than a sound loop
+// like every other finding, so that one cause explains another away. A cause that accounts for less than a sound one
 // can't lower it there; how much worse the best account fits with it beside is evidence on that cause alone.
 #include "judge.hpp"
 #include "loop_tables.hpp"
@@ -21,7 +21,7 @@ struct ByLinks
     double absent = 1.0; ///< how much less likely what did not show makes it
 };
 
-ByLinks by_links(Workbench const& w, Weighed const& weighed, LoopPattern const& pattern, std::size_t cause)
+ByLinks by_links(Workbench const& w, Weighed const& weighed, ReadingsPattern const& pattern, std::size_t cause)
 {
     constexpr double by_chance = 0.05; // judgement: a gauge off that the cause has no link to is off for another reason
     ByLinks out;
@@ -68,12 +68,12 @@ void lay_patterns(Workbench const& w, Weighed& weighed)
 {
     for (auto const& pattern : w.patterns)
     {
-        diagnosis::Finding all{"readings of " + w.name(pattern.loop), pattern.sound, {}};
+        diagnosis::Finding all{"readings of " + w.name(pattern.item), pattern.sound, {}};
         auto const& causes = weighed.network.causes();
         std::vector<std::pair<std::size_t, double>> alone;
         for (std::size_t c = 0; c < causes.size(); ++c)
         {
-            if (!w.property.related(causes[c].item, pattern.loop))
+            if (!w.property.related(causes[c].item, pattern.item) || pattern.leaves_out.contains(causes[c].item))
                 continue;
             auto const simulated = pattern.accounts.find(*causes[c].id);
             auto const links = simulated == pattern.accounts.end() ? by_links(w, weighed, pattern, c) : ByLinks{};

@@ -16,8 +16,8 @@ std::vector<std::size_t> causes_behind(Workbench const& w, Weighed const& weighe
 {
     Place const place{w.out.findings[finding].id, w.out.findings[finding].item};
     std::vector<std::size_t> out;
-    bool const together =
-        std::any_of(w.patterns.begin(), w.patterns.end(), [&](LoopPattern const& p) { return p.finding == finding; });
+    bool const together = std::any_of(w.patterns.begin(), w.patterns.end(),
+                                      [&](ReadingsPattern const& p) { return p.finding == finding; });
     if (together) // its links are those of this loop alone
     {
         auto const& parents = weighed.network.network().findings[weighed.evidence[finding].finding].parents;
@@ -63,8 +63,8 @@ void name_undecided(Workbench& w, Weighed const& weighed)
     {
         auto const& finding = w.out.findings[i];
         // A reading that was weighed with the others is not undecided by itself.
-        bool const of_many =
-            std::any_of(w.patterns.begin(), w.patterns.end(), [&](LoopPattern const& p) { return p.speaks_for(i); });
+        bool const of_many = std::any_of(w.patterns.begin(), w.patterns.end(),
+                                         [&](ReadingsPattern const& p) { return p.speaks_for(i); });
         if (finding.state != FindingState::seen || finding.id == "level_holds" || of_many ||
             !met.insert({finding.id, finding.item}).second)
             continue;

@@ -34,7 +34,7 @@ std::string in_a_line(std::string start, std::vector<std::string> const& looked)
 bool weighed_together(Workbench const& w, std::size_t finding)
 {
     return std::any_of(w.patterns.begin(), w.patterns.end(),
-                       [&](LoopPattern const& p) { return p.finding == finding || p.speaks_for(finding); });
+                       [&](ReadingsPattern const& p) { return p.finding == finding || p.speaks_for(finding); });
 }
 
 Verdict verdict_of(Workbench& w, std::size_t item)

@@ -20,14 +20,15 @@ struct HeatOfHeater
     visit::Taken<units::VolumeFlow> flow; ///< that follows from them
 };
 
-/// What the readings of a loop, taken together, say of causes: how well each accounts for them.
-struct LoopPattern
+/// What the readings of a loop or a heater, taken together, say of causes: how well each accounts for them.
+struct ReadingsPattern
 {
-    std::size_t loop = 0;
+    std::size_t item = 0;                   ///< the loop or the heater
     std::size_t finding = 0;                ///< in Assessment::findings
-    double sound = 1.0;                     ///< of a sound loop, 1 for the best account
+    std::set<std::size_t> leaves_out = {};  ///< items beside it that these readings say nothing of
+    double sound = 1.0;                     ///< of a sound one, 1 for the best account
     std::map<std::string, double> accounts; ///< by cause: the same of each that can be simulated
-    std::map<std::string, double> beside;   ///< by cause that accounts for less than a sound loop: how much worse the
+    std::map<std::string, double> beside;   ///< by cause that accounts for less than a sound one: how much worse the
                                             ///< best account becomes with it
     /// Findings that speak of the same readings, those of one gauge together.
     std::vector<std::vector<std::size_t>> same_reading;
@@ -57,7 +58,7 @@ public:
     std::vector<diagnosis::Evidence> evidence; ///< one for each of out.findings, by place there
     std::set<std::string> cited;               ///< keys of sources that sentences name
     std::vector<HeatOfHeater> heats;
-    std::vector<LoopPattern> patterns;
+    std::vector<ReadingsPattern> patterns;
     std::map<std::pair<std::size_t, std::string>, std::string> at_once; ///< by item and finding: what to do at once,
                                                                         ///< where it goes by the reading
     std::vector<std::string> shared_reading; ///< for each of out.findings: the reading it shares with others, or empty
@@ -100,7 +101,11 @@ struct LoopBench;
 [[nodiscard]] std::vector<LoopBench> read_loops(Workbench& bench);
 /// What follows from that, and from what the heaters give.
 void assess_loops(std::vector<LoopBench>& loops);
-void assess_heaters(Workbench& bench);
+/// One heater and what of it is known: heater_bench.hpp.
+struct HeaterBench;
+[[nodiscard]] std::vector<HeaterBench> assess_heaters(Workbench& bench);
+/// Its balance, and its readings against a sound heater.
+void assess_heater_readings(std::vector<HeaterBench> const& heaters);
 void assess_fill_valves(Workbench& bench);
 void read_notes(Workbench& bench);
 /// Whether a loop draws from one outlet alone, and what then lets go of a person: by fields and by notes, so after

@@ -11,7 +11,7 @@ namespace padwalk::circulation
 
 using figures::NotComputed;
 
-/// What the gauges show in one state of the loop, and how one deviation of each doubt moves them.
+/// What the gauges show in one state of the loop, and how one deviation of each doubt moves them, on their scales.
 struct LoopComparison::Shown
 {
     std::vector<double> values;
@@ -26,7 +26,8 @@ LoopComparison::LoopComparison(LoopAsKnown loop, std::vector<GaugeRead> read, Pl
         loop_.plant.heater->loss = plants_.heater.value;
     for (auto const& r : read_)
     {
-        taken_.push_back(r.reading.value);
+        taken_.push_back(to_scale(r.gauge, r.reading.value));
+        taken_doubts_.push_back(change_to_scale(r.gauge, r.reading.value, r.reading.doubt));
         reads_clean_ = reads_clean_ || r.gauge == LoopGauge::filter_when_clean;
     }
     find_sound();
@@ -62,7 +63,7 @@ std::vector<double> LoopComparison::values(Plant const& plant, Change const& cha
     };
     std::vector<double> out;
     for (auto const& r : read_)
-        out.push_back(shown_by(r.gauge));
+        out.push_back(to_scale(r.gauge, shown_by(r.gauge)));
     return out;
 }
 
@@ -100,7 +101,12 @@ LoopComparison::Moves LoopComparison::moves_of(Change const& change, std::vector
             LoopGauge const by = doubt.what == Unsure::heat ? LoopGauge::heater_rise : LoopGauge::motor_power;
             for (std::size_t i = 0; i < read_.size(); ++i)
                 if (read_[i].gauge == by)
-                    move[i] = here[i] * std::sinh(doubt.spread.value());
+                {
+                    double const si = from_scale(by, here[i]);
+                    auto const moved_by = [&](double way)
+                    { return to_scale(by, si * std::exp(way * doubt.spread.value())); };
+                    move[i] = (moved_by(1) - moved_by(-1)) / 2;
+                }
         }
         out.push_back(std::move(move));
     }
@@ -114,7 +120,9 @@ numerics::Covariance LoopComparison::covariance(Shown const& shown) const
         out.add_together(move);
     for (std::size_t i = 0; i < read_.size(); ++i)
     {
-        double const model = table_.model_error.value.value() * shown.values[i];
+        auto const gauge = read_[i].gauge;
+        double const si = from_scale(gauge, shown.values[i]);
+        double const model = change_to_scale(gauge, si, table_.model_error.value.value() * si);
         double const shape =
             sound_values_.empty() ? 0 : table_.fault_shape.value.value() * (shown.values[i] - sound_values_[i]);
         out.add_alone(i, model * model + shape * shape);
@@ -129,9 +137,11 @@ LoopAccount LoopComparison::account(Shown const& shown, units::Fraction severity
     std::vector<double> from_mean;
     for (std::size_t i = 0; i < read_.size(); ++i)
     {
-        out.shown.push_back({read_[i].reading.measure, shown.values[i], std::sqrt(v(i, i)), "computed", false});
-        double const doubt = read_[i].reading.doubt;
-        v.add_alone(i, doubt * doubt);
+        auto const gauge = read_[i].gauge;
+        double const si = from_scale(gauge, shown.values[i]);
+        out.shown.push_back(
+            {read_[i].reading.measure, si, change_from_scale(gauge, si, std::sqrt(v(i, i))), "computed", false});
+        v.add_alone(i, taken_doubts_[i] * taken_doubts_[i]);
         from_mean.push_back(taken_[i] - shown.values[i]);
     }
     auto const departure = numerics::departure(from_mean, v);
@@ -163,7 +173,7 @@ void LoopComparison::find_sound()
     sound_values_ = sound.values;
     sound_covariance_ = covariance(sound);
     for (std::size_t i = 0; i < read_.size(); ++i)
-        sound_covariance_.add_alone(i, read_[i].reading.doubt * read_[i].reading.doubt);
+        sound_covariance_.add_alone(i, taken_doubts_[i] * taken_doubts_[i]);
 }
 
 void LoopComparison::find_duty_doubt()
@@ -264,11 +274,18 @@ std::optional<LoopAccount> LoopComparison::with_both(PlantFault const& first, Su
     return average(suspicion, first);
 }
 
+double LoopComparison::reach(std::size_t reading) const
+{
+    auto const gauge = read_.at(reading).gauge;
+    double const si = from_scale(gauge, sound_values_[reading]);
+    return change_to_scale(gauge, si, table_.broken(gauge, si));
+}
+
 double LoopComparison::log_likelihood_if_broken(std::size_t reading) const
 {
     auto v = sound_covariance_;
-    double const reach = table_.broken(read_.at(reading).gauge, sound_values_[reading]);
-    v.add_alone(reading, reach * reach);
+    double const far = reach(reading);
+    v.add_alone(reading, far * far);
     std::vector<double> from_mean;
     for (std::size_t i = 0; i < taken_.size(); ++i)
         from_mean.push_back(taken_[i] - sound_values_[i]);
@@ -281,8 +298,8 @@ double LoopComparison::log_likelihood_of_anything() const
     std::vector<double> from_mean;
     for (std::size_t i = 0; i < taken_.size(); ++i)
     {
-        double const reach = table_.broken(read_[i].gauge, sound_values_[i]);
-        v.add_alone(i, reach * reach);
+        double const far = reach(i);
+        v.add_alone(i, far * far);
         from_mean.push_back(taken_[i] - sound_values_[i]);
     }
     return numerics::departure(from_mean, v).log_density;

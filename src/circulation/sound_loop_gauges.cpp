@@ -106,6 +106,46 @@ bool in_the_plant(LoopDoubt const& doubt)
     return doubt.what != Unsure::heat && doubt.what != Unsure::motor_losses;
 }
 
+namespace
+{
+
+/// Judgement: a float or a paddle stands still below, and two thermometers differ by it.
+constexpr double least_flow = 6e-5; // m3/s, 1 gpm
+constexpr double least_rise = 0.2;  // K
+
+std::optional<double> least_of(LoopGauge gauge)
+{
+    if (gauge == LoopGauge::flow_meter)
+        return least_flow;
+    return gauge == LoopGauge::heater_rise ? std::optional(least_rise) : std::nullopt;
+}
+
+} // namespace
+
+double to_scale(LoopGauge gauge, double si)
+{
+    auto const least = least_of(gauge);
+    return least ? std::log(std::max(0.0, si) + *least) : si;
+}
+
+double from_scale(LoopGauge gauge, double scaled)
+{
+    auto const least = least_of(gauge);
+    return least ? std::exp(scaled) - *least : scaled;
+}
+
+double change_to_scale(LoopGauge gauge, double si, double change)
+{
+    auto const least = least_of(gauge);
+    return least ? change / (std::max(0.0, si) + *least) : change;
+}
+
+double change_from_scale(LoopGauge gauge, double si, double change)
+{
+    auto const least = least_of(gauge);
+    return least ? change * (std::max(0.0, si) + *least) : change;
+}
+
 double input_power(Plant const& plant, PlantState const& state, PumpPowerTable const& motors)
 {
     double watts = 0;

@@ -26,14 +26,36 @@ units::Fraction share(double value)
     return units::Fraction::from_value(value);
 }
 
-double to_scale(HeaterGauge gauge, double si)
+/// What is compared by its logarithm: added to it, so that what reads nothing has one; judgement. A rise and a clocked
+/// input go with the flow and the orifice as ratios.
+std::optional<double> least_of(HeaterGauge gauge)
 {
-    return gauge == HeaterGauge::carbon_monoxide ? std::log(std::max(0.0, si) + monoxide_floor) : si;
+    switch (gauge)
+    {
+    case HeaterGauge::carbon_monoxide: return monoxide_floor;
+    case HeaterGauge::rise: return 0.2;            // K
+    case HeaterGauge::clocked_input: return 100.0; // W
+    case HeaterGauge::flow_meter: return 6e-5;     // m3/s
+    default: return std::nullopt;
+    }
 }
 
-double doubt_to_scale(HeaterGauge gauge, double si, double doubt)
+double to_scale(HeaterGauge gauge, double si)
 {
-    return gauge == HeaterGauge::carbon_monoxide ? doubt / (std::max(0.0, si) + monoxide_floor) : doubt;
+    auto const least = least_of(gauge);
+    return least ? std::log(std::max(0.0, si) + *least) : si;
+}
+
+double from_scale(HeaterGauge gauge, double scaled)
+{
+    auto const least = least_of(gauge);
+    return least ? std::exp(scaled) - *least : scaled;
+}
+
+double change_to_scale(HeaterGauge gauge, double si, double change)
+{
+    auto const least = least_of(gauge);
+    return least ? change / (std::max(0.0, si) + *least) : change;
 }
 
 double gauge_of(HeaterGauge gauge, HeaterState const& s, FiredHeater const& h)
@@ -137,7 +159,7 @@ HeaterComparison::HeaterComparison(HeaterAsKnown known, std::vector<HeaterRead> 
     for (auto const& r : read_)
     {
         taken_.push_back(to_scale(r.gauge, r.reading.value));
-        taken_doubts_.push_back(doubt_to_scale(r.gauge, r.reading.value, r.reading.doubt));
+        taken_doubts_.push_back(change_to_scale(r.gauge, r.reading.value, r.reading.doubt));
     }
     here_ = Based{known_.heater, heater_base(known_.heater, table_)};
     move_heaters();
@@ -234,7 +256,10 @@ numerics::Covariance HeaterComparison::covariance(Values const& here, std::vecto
         out.add_together(move);
     for (std::size_t i = 0; i < read_.size(); ++i)
     {
-        double const model = table_.model_error.value.value() * size_of(read_[i].gauge, here[i], known_.heater);
+        auto const gauge = read_[i].gauge;
+        double const si = from_scale(gauge, here[i]);
+        double const model =
+            change_to_scale(gauge, si, table_.model_error.value.value() * size_of(gauge, si, known_.heater));
         double const shape =
             sound_values_.empty() ? 0 : table_.fault_shape.value.value() * (here[i] - sound_values_[i]);
         out.add_alone(i, model * model + shape * shape);
@@ -258,9 +283,8 @@ HeaterAccount HeaterComparison::account(Values const& here, std::vector<Values> 
     Values from_mean;
     for (std::size_t i = 0; i < read_.size(); ++i)
     {
-        bool const log = read_[i].gauge == HeaterGauge::carbon_monoxide;
-        double const value = log ? std::exp(here[i]) - monoxide_floor : here[i];
-        double const doubt = std::sqrt(v(i, i)) * (log ? std::exp(here[i]) : 1);
+        double const value = from_scale(read_[i].gauge, here[i]);
+        double const doubt = std::sqrt(v(i, i)) / change_to_scale(read_[i].gauge, value, 1.0);
         out.shown.push_back({read_[i].reading.measure, value, doubt, "computed", false});
         v.add_alone(i, taken_doubts_[i] * taken_doubts_[i]);
         from_mean.push_back(taken_[i] - here[i]);
@@ -326,8 +350,11 @@ double HeaterComparison::reach(std::size_t reading) const
     for (auto const& failure : table_.failures)
         if (failure.gauge == gauge)
         {
-            double const of_what = gauge == HeaterGauge::carbon_monoxide ? 1 : sound_values_[reading];
-            return failure.by ? units::in_si(*failure.by) : failure.share.value_or(share(0)).value() * of_what;
+            double const si = from_scale(gauge, sound_values_[reading]);
+            double const far = failure.share.value_or(share(0)).value();
+            if (gauge == HeaterGauge::carbon_monoxide) // its share counts on the scale itself
+                return far;
+            return change_to_scale(gauge, si, failure.by ? units::in_si(*failure.by) : far * si);
         }
     throw std::logic_error("data/heating/fired_heater.yaml has no row for an instrument");
 }

@@ -1,5 +1,6 @@
 #include "padwalk/report/json.hpp"
 
+#include "heater_tree.hpp"
 #include "loop_tree.hpp"
 #include "quantity_tree.hpp"
 #include "vent_tree.hpp"
@@ -332,6 +333,7 @@ Tree assessment_tree(assess::Assessment const& a, units::System system)
     out.add("figures", trees(a.figures, system));
     out.add("limits_broken", trees(a.limits_broken));
     out.add("loops", loops_tree(a, system));
+    out.add("heaters", heaters_tree(a, system));
     out.add("vents", vents_tree(a, system));
     out.add("readings", trees(a.readings, system));
     out.add("findings", trees(a.findings));

@@ -54,8 +54,8 @@ section.danger .tag, section.danger dt { color: var(--ink); }
 section.danger dt.danger { color: var(--accent); }
 section.danger .card { border-top-color: var(--accent); }
 table { border-collapse: collapse; width: 100%; table-layout: fixed; }
-.loops table { table-layout: auto; }
-.loops td { overflow-wrap: normal; }
+.loops table, .heaters table { table-layout: auto; }
+.loops td, .heaters td { overflow-wrap: normal; }
 caption { text-align: left; color: var(--faint); padding-bottom: .35rem; }
 th, td { text-align: left; vertical-align: top; padding: .35rem .8rem .4rem 0; border-bottom: 1px solid var(--rule); font-variant-numeric: tabular-nums; }
 th:last-child, td:last-child { padding-right: 0; }
@@ -64,7 +64,7 @@ thead th { color: var(--faint); font-weight: 400; font-size: .9rem; border-botto
 tbody th { font-weight: 600; }
 td small, th small { display: block; color: var(--faint); font-size: .87rem; font-weight: 400; }
 .quiet { color: var(--faint); }
-.loops table, .vents table { margin-bottom: 1rem; }
+.loops table, .heaters table, .vents table { margin-bottom: 1rem; }
 figure { margin: 1rem 0 1.1rem; max-width: 27rem; }
 figcaption { color: var(--faint); font-size: .9rem; padding-top: .5rem; }
 .drawing { display: block; width: 100%; height: auto; font-size: 12.5px; }
@@ -103,8 +103,8 @@ footer { border-top: 1px solid var(--rule); padding-top: .8rem; color: var(--fai
   thead { position: absolute; width: 1px; height: 1px; overflow: hidden; clip-path: inset(50%); }
   table, caption, tbody, tr, td, tbody th { display: block; width: auto; border: 0; padding: 0; }
   tr { border-bottom: 1px solid var(--rule); padding: .4rem 0 .5rem; }
-  .loops td { display: inline; }
-  .loops td + td::before { content: "; "; font-weight: 400; color: var(--ink); }
+  .loops td, .heaters td { display: inline; }
+  .loops td + td::before, .heaters td + td::before { content: "; "; font-weight: 400; color: var(--ink); }
 }
 @page { margin: 13mm 14mm; }
 @media print {

@@ -165,7 +165,7 @@ private:
         return next;
     }
 
-    void reading(assess::ReadingAgainstLoop const& r, double from_x)
+    void reading(assess::ReadingAgainstSound const& r, double from_x)
     {
         y_ += 12;
         Spot const mark{mark_x, y_ + 9};

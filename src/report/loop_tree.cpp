@@ -29,7 +29,7 @@ template <class Q> Tree measured(units::Measured<Q> const& value, units::System 
 }
 
 // What a pump takes in is told in watts, as its field on the visit's sheet is.
-fields::FieldShape const* shape_of(assess::ReadingAgainstLoop const& reading)
+fields::FieldShape const* shape_of(assess::ReadingAgainstSound const& reading)
 {
     static auto const watts = []
     {
@@ -43,7 +43,7 @@ fields::FieldShape const* shape_of(assess::ReadingAgainstLoop const& reading)
                : nullptr;
 }
 
-Tree tree(assess::ReadingAgainstLoop const& reading, units::System system)
+Tree tree(assess::ReadingAgainstSound const& reading, units::System system)
 {
     return std::move(Tree::map()
                          .add("item", reading.item)
@@ -118,6 +118,11 @@ Tree tree(assess::LoopEntry const& loop, units::System system)
 }
 
 } // namespace
+
+Tree against_sound_tree(assess::ReadingAgainstSound const& reading, units::System system)
+{
+    return tree(reading, system);
+}
 
 Tree loops_tree(assess::Assessment const& a, units::System system)
 {

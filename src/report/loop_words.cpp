@@ -106,13 +106,13 @@ std::string duty_text(assess::LoopDuty const& duty, units::System system)
            (head ? head_text(duty.head, system) : "");
 }
 
-std::string taken_text(assess::ReadingAgainstLoop const& reading, units::System system)
+std::string taken_text(assess::ReadingAgainstSound const& reading, units::System system)
 {
     auto const& r = reading.reading;
     return glued(units::show_with_doubt(r.measure, r.value, r.doubt, style_of(r, reading.place, system)));
 }
 
-std::string expected_text(assess::ReadingAgainstLoop const& reading, units::System system)
+std::string expected_text(assess::ReadingAgainstSound const& reading, units::System system)
 {
     auto const& e = reading.expected;
     auto const& like = e.measure == reading.reading.measure ? reading.reading : e;
@@ -124,7 +124,7 @@ std::string off_words(assess::FlowBy const& way)
     return words_for(way.off, way.odd, "agrees with the others", "high", "low");
 }
 
-std::string off_words(assess::ReadingAgainstLoop const& reading)
+std::string off_words(assess::ReadingAgainstSound const& reading)
 {
     bool const vacuum = reading.reading.measure == Measure::gauge_pressure && reading.reading.value < 0;
     return words_for(reading.off, reading.odd, "as expected", vacuum ? "weaker" : "high", vacuum ? "deeper" : "low");

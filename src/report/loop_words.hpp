@@ -21,15 +21,15 @@ template <class Q> [[nodiscard]] bool is_known(units::Measured<Q> const& m)
 [[nodiscard]] std::string duty_text(assess::LoopDuty const& duty, units::System system);
 
 /// The reading and what a sound loop would show, both in the unit of the reading.
-[[nodiscard]] std::string taken_text(assess::ReadingAgainstLoop const& reading, units::System system);
-[[nodiscard]] std::string expected_text(assess::ReadingAgainstLoop const& reading, units::System system);
+[[nodiscard]] std::string taken_text(assess::ReadingAgainstSound const& reading, units::System system);
+[[nodiscard]] std::string expected_text(assess::ReadingAgainstSound const& reading, units::System system);
 
 /// Up to here a difference is no more than the doubts allow, 19 times in 20.
 inline constexpr double doubts_allowed = units::coverage;
 
 /// 'as expected', '1.4 doubts high, within doubt', '2.6 doubts low', 'the odd one out: 3.1 doubts high'; a vacuum
 /// is deeper or weaker.
-[[nodiscard]] std::string off_words(assess::ReadingAgainstLoop const& reading);
+[[nodiscard]] std::string off_words(assess::ReadingAgainstSound const& reading);
 /// The same of one way to know the flow: 'agrees with the others'.
 [[nodiscard]] std::string off_words(assess::FlowBy const& way);
 /// What a doubt is there, for the page that uses the words.
@@ -42,7 +42,7 @@ inline constexpr double doubts_allowed = units::coverage;
 struct PlaceOnLoop
 {
     assess::LoopPart const* part = nullptr; ///< none: what sits nowhere on the way, such as an instrument's own fault
-    std::vector<assess::ReadingAgainstLoop const*> readings;
+    std::vector<assess::ReadingAgainstSound const*> readings;
     std::vector<assess::LoopFault const*> faults;
 };
 

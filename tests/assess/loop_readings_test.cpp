@@ -45,7 +45,7 @@ double probability(assess::Assessment const& a, std::string const& cause)
     return most;
 }
 
-assess::ReadingAgainstLoop const& reading(assess::Assessment const& a, std::string const& label)
+assess::ReadingAgainstSound const& reading(assess::Assessment const& a, std::string const& label)
 {
     REQUIRE(a.loops.size() == 1);
     for (auto const& r : a.loops[0].readings)

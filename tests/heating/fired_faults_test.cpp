@@ -163,10 +163,10 @@ TEST_CASE("the likelihood of a fault is the mean over its severities, and its sh
     double const both =
         std::log((std::exp(weak(0.5, 0.5).log_likelihood) + std::exp(weak(0.6, 0.6).log_likelihood)) / 2);
     CHECK_THAT(weak(0.5, 0.6).log_likelihood, WithinRel(both, 1e-9));
-    // A quarter of what the fault changes, beside the doubts and the model's error, which the fault leaves nearly
-    // alone.
+    // A quarter of what the fault changes, of an input as a ratio, beside the doubts and the model's error, which the
+    // fault leaves nearly alone.
     double const shown = weak(0.6, 0.6).shown[1].value, sound = comparison.sound().shown[1].value;
-    double const shape = table().fault_shape.value.value() * (sound - shown);
+    double const shape = table().fault_shape.value.value() * std::log(sound / shown) * shown;
     double const rest = comparison.sound().shown[1].doubt * shown / sound;
     CHECK_THAT(weak(0.6, 0.6).shown[1].doubt, WithinRel(std::hypot(shape, rest), 0.03));
 }

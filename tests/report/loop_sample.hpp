@@ -51,7 +51,7 @@ inline std::vector<assess::LoopPart> all_parts()
             {LoopPlace::returns, 5, "4 returns", "3/4 in openings", true}};
 }
 
-inline std::vector<assess::ReadingAgainstLoop> all_readings()
+inline std::vector<assess::ReadingAgainstSound> all_readings()
 {
     auto pressure = [](double value, double doubt)
     { return reading(units::Measure::gauge_pressure, value * psi, doubt * psi); };

@@ -27,7 +27,8 @@ struct WaterTables
     chemistry::ConductivityTable conductivity;
 };
 
-struct LoopTables; // what the assessment of a loop looks up: src/assess/loop_tables.hpp
+struct LoopTables;   // what the assessment of a loop looks up: src/assess/loop_tables.hpp
+struct HeaterTables; // and of a gas heater: src/assess/heater_tables.hpp
 
 /// Everything the program knows, read once from the data.
 class Engine
@@ -49,6 +50,7 @@ public:
     [[nodiscard]] chemistry::Equilibria const& equilibria() const { return equilibria_; }
     [[nodiscard]] WaterTables const& water_tables() const { return water_tables_; }
     [[nodiscard]] LoopTables const& loop_tables() const { return *loop_tables_; }
+    [[nodiscard]] HeaterTables const& heater_tables() const { return *heater_tables_; }
 
 private:
     reference::Data data_;
@@ -60,6 +62,7 @@ private:
     chemistry::Equilibria equilibria_;
     WaterTables water_tables_;
     std::unique_ptr<LoopTables const> loop_tables_;
+    std::unique_ptr<HeaterTables const> heater_tables_;
 };
 
 /// All models of all rooms.

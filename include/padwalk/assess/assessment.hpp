@@ -203,16 +203,16 @@ enum class LoopPlace
     gauge ///< an instrument, wherever it sits
 };
 
-/// A reading beside what the loop would show were it sound.
-struct ReadingAgainstLoop
+/// A reading beside what the loop or the heater would show were it sound.
+struct ReadingAgainstSound
 {
     std::size_t item = 0;
     std::string label; ///< 'filter gauge'
     LoopPlace place = LoopPlace::pump;
     units::Reading reading;
-    units::Reading expected; ///< its doubt is that of the loop as far as it is known
+    units::Reading expected; ///< its doubt is that of the loop or heater as far as it is known
     double off = 0.0;        ///< (reading - expected) / root of the two doubts squared
-    bool odd = false;        ///< without it the others agree with a sound loop, with it they do not
+    bool odd = false;        ///< without it the others agree with a sound one, with it they do not
 };
 
 /// The flow by one of the ways to know it.
@@ -253,7 +253,7 @@ struct LoopDuty
 struct LoopEntry
 {
     std::size_t item = 0;
-    std::vector<ReadingAgainstLoop> readings;
+    std::vector<ReadingAgainstSound> readings;
     std::vector<FlowBy> flows;
     std::optional<units::Measured<units::VolumeFlow>> flow; ///< of all of them together
     std::string flow_words;                                 ///< what they say together; which is odd
@@ -280,22 +280,13 @@ struct VentEntry
     std::string draft_words; ///< what the pull, less the losses, means for spill; empty where it was not computed
 };
 
-/// A reading of a heater beside what it would show were it sound.
-struct ReadingAgainstHeater
-{
-    std::string label;
-    units::Reading reading;
-    units::Reading expected; ///< its doubt is that of the heater as far as it is known
-    double off = 0.0;        ///< (reading - expected) / root of the two doubts squared
-};
-
 /// One gas heater: where its heat goes by what was read of it, and each reading against a sound one.
 struct HeaterEntry
 {
     std::size_t item = 0;
     std::optional<heating::HeatBalance> balance;
     std::string balance_words; ///< how it closes, and which side it speaks against
-    std::vector<ReadingAgainstHeater> readings;
+    std::vector<ReadingAgainstSound> readings;
     std::vector<std::string> basis; ///< what was taken for what is not known, one sentence each
 };
 

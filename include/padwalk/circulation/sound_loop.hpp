@@ -114,6 +114,7 @@ struct LoopAccount
 ///
 ///     V = sum(d dT) + diag(doubt2 + (model_error y)2 + (fault_shape (y - y sound))2),   d = (y(+s) - y(-s))/2
 ///
+/// Flow and rise are compared by their logarithms, the others as they are.
 /// The likelihood of a fault is the mean over those of twelve severities that lie between its mildest and its worst.
 ///
 /// Accuracy: a usual plant is judgement, so is the spread of what isn't known; a reading from the sound loop is as good
@@ -167,6 +168,8 @@ private:
                                                         std::optional<PlantFault> const& beside);
     [[nodiscard]] std::optional<LoopAccount> average(Suspicion const& suspicion,
                                                      std::optional<PlantFault> const& beside);
+    /// Of a broken gauge, one standard deviation on its scale.
+    [[nodiscard]] double reach(std::size_t reading) const;
     void find_sound();
     void find_duty_doubt();
 
@@ -174,9 +177,9 @@ private:
     std::vector<GaugeRead> read_;
     PlantTable const& plants_;
     SoundLoopTable const& table_;
-    std::vector<double> taken_;        ///< the readings, SI
+    std::vector<double> taken_, taken_doubts_; ///< the readings, on the scale that each is compared on
     std::vector<double> clean_;        ///< the clean reading of the sound loop, then with each doubt up and down
-    std::vector<double> sound_values_; ///< SI
+    std::vector<double> sound_values_; ///< on those scales
     bool reads_clean_ = false;
     numerics::Covariance sound_covariance_{0};
     LoopAccount sound_;

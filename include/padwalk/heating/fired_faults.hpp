@@ -63,9 +63,9 @@ struct HeaterAccount
 ///
 ///     V = sum(d dT) + diag(doubt2 + (model_error y)2 + (fault_shape (y - y sound))2),   d = (y(+s) - y(-s))/2
 ///
-/// The model's error counts of the rise over the air for the flue, of 20.9 % less it for oxygen. Carbon monoxide is
-/// compared as its logarithm. The likelihood of a fault is the mean over those of twelve severities that lie between
-/// its mildest and its worst.
+/// The model's error counts of the rise over the air for the flue, of 20.9 % less it for oxygen. Carbon monoxide,
+/// rise, input and flow are compared by their logarithms. The likelihood of a fault is the mean over those of twelve
+/// severities that lie between its mildest and its worst.
 ///
 /// Accuracy: usual values and their spread are judgement; a reading from the sound heater is as good as these
 /// Source:   definition; linear propagation as in JCGM 100:2008 [gum-2008]

@@ -387,7 +387,7 @@ struct Meter
 
 struct Flue
 {
-    Taken<units::Fraction> oxygen;
+    Taken<units::Fraction> oxygen, carbon_dioxide;
     Taken<units::GasFraction> carbon_monoxide;
     Taken<units::Temperature> temperature;
     static Record<Flue> const& declaration();
