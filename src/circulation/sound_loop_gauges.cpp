@@ -109,41 +109,29 @@ bool in_the_plant(LoopDoubt const& doubt)
 namespace
 {
 
-/// Judgement: a float or a paddle stands still below, and two thermometers differ by it.
-constexpr double least_flow = 6e-5; // m3/s, 1 gpm
-constexpr double least_rise = 0.2;  // K
-
-std::optional<double> least_of(LoopGauge gauge)
-{
-    if (gauge == LoopGauge::flow_meter)
-        return least_flow;
-    return gauge == LoopGauge::heater_rise ? std::optional(least_rise) : std::nullopt;
-}
+/// Judgement: two thermometers differ by it.
+constexpr double least_rise = 0.2; // K
 
 } // namespace
 
 double to_scale(LoopGauge gauge, double si)
 {
-    auto const least = least_of(gauge);
-    return least ? std::log(std::max(0.0, si) + *least) : si;
+    return gauge == LoopGauge::heater_rise ? std::log(std::max(0.0, si) + least_rise) : si;
 }
 
 double from_scale(LoopGauge gauge, double scaled)
 {
-    auto const least = least_of(gauge);
-    return least ? std::exp(scaled) - *least : scaled;
+    return gauge == LoopGauge::heater_rise ? std::exp(scaled) - least_rise : scaled;
 }
 
 double change_to_scale(LoopGauge gauge, double si, double change)
 {
-    auto const least = least_of(gauge);
-    return least ? change / (std::max(0.0, si) + *least) : change;
+    return gauge == LoopGauge::heater_rise ? change / (std::max(0.0, si) + least_rise) : change;
 }
 
 double change_from_scale(LoopGauge gauge, double si, double change)
 {
-    auto const least = least_of(gauge);
-    return least ? change * (std::max(0.0, si) + *least) : change;
+    return gauge == LoopGauge::heater_rise ? change * (std::max(0.0, si) + least_rise) : change;
 }
 
 double input_power(Plant const& plant, PlantState const& state, PumpPowerTable const& motors)

@@ -114,7 +114,7 @@ struct LoopAccount
 ///
 ///     V = sum(d dT) + diag(doubt2 + (model_error y)2 + (fault_shape (y - y sound))2),   d = (y(+s) - y(-s))/2
 ///
-/// Flow and rise are compared by their logarithms, the others as they are.
+/// A rise is compared by its logarithm, the others as they are.
 /// The likelihood of a fault is the mean over those of twelve severities that lie between its mildest and its worst.
 ///
 /// Accuracy: a usual plant is judgement, so is the spread of what isn't known; a reading from the sound loop is as good
