@@ -53,6 +53,9 @@ void assess_carbon_monoxide(HeaterBench& bench);
 /// Air of the room, distances of the vent's end, run, pit, draft.
 void assess_vent(HeaterBench& bench);
 
+/// Flow against what its maker allows, a run that ends too soon, dew against a leak; after the loops.
+void assess_heater_limits(HeaterBench const& bench);
+
 /// The pull of the stack, and what the flow takes of it.
 void assess_draft(HeaterBench& bench);
 

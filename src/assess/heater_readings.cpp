@@ -356,6 +356,7 @@ void assess_heater_readings(std::vector<HeaterBench> const& heaters)
 {
     for (auto const& b : heaters)
     {
+        assess_heater_limits(b);
         bool const fires = b.v.fires.value_or(true);
         if (!burns_gas(b.v) || !fires || !b.v.input || !b.efficiency)
             continue;

@@ -19,6 +19,7 @@ namespace padwalk::heating
 
 [[nodiscard]] figures::Model heat_up_model(LossFacts const& facts, FuelPrices const& prices);
 [[nodiscard]] figures::Model electric_rise_model();
+[[nodiscard]] figures::Model heater_cycle_model();
 [[nodiscard]] figures::Model spa_heat_loss_model(LossFacts const& facts);
 [[nodiscard]] figures::Model heating_cost_model(FuelPrices const& prices);
 [[nodiscard]] figures::Model heat_pump_model(HeatPumpFacts const& facts);

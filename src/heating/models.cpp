@@ -12,6 +12,7 @@ std::vector<figures::Model> models(reference::Data const& data)
     std::vector<figures::Model> all = heat_models();
     all.push_back(heat_up_model(losses, prices));
     all.push_back(electric_rise_model());
+    all.push_back(heater_cycle_model());
     for (auto& model : gas_models(gas_facts(data)))
         all.push_back(std::move(model));
     all.push_back(spa_heat_loss_model(losses));

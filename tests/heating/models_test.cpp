@@ -51,8 +51,9 @@ TEST_CASE("every heating model says that the maker's instructions and local code
         CHECK_FALSE(model.sources.empty());
     }
     CHECK(names == std::vector<std::string>{"heater_rise", "heat_flow_estimate", "heat_up", "electric_rise",
-                                            "gas_input", "altitude_derate", "heater_efficiency", "spa_heat_loss",
-                                            "heating_cost", "heat_pump", "dew_point_flue", "heat_balance", "flue_gas"});
+                                            "heater_cycle", "gas_input", "altitude_derate", "heater_efficiency",
+                                            "spa_heat_loss", "heating_cost", "heat_pump", "dew_point_flue",
+                                            "heat_balance", "flue_gas"});
 }
 
 TEST_CASE("every work that a heating model or table names stands in the bibliography", "[heating]")

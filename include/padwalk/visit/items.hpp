@@ -488,6 +488,10 @@ struct Heater : Item
     Taken<units::Number> cop;
     std::optional<bool> fires;
     Taken<units::Temperature> inlet_temperature, outlet_temperature;
+    Taken<units::Temperature> set_temperature;      ///< at its thermostat
+    Taken<units::Duration> runs_for;                ///< until it stops by itself
+    Taken<units::VolumeFlow> least_flow, most_flow; ///< that its maker allows
+    Taken<units::VolumeFlow> drip;                  ///< of water under it, while it burns
     std::optional<ValvePosition> bypass;
     std::optional<Meter> meter;
     std::optional<Flue> flue;
