@@ -70,6 +70,7 @@ Assessment assess(visit::ReadVisit const& visit, Engine const& engine, units::Sy
     assess_heater_readings(heaters); // after the loops: a rise that they took counts there
     assess_fill_valves(bench);
     read_notes(bench);
+    tell_dew_from_leak(heaters);
     assess_outlets(bench);
     list_readings(bench);
     judge(bench);

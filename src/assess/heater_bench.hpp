@@ -21,6 +21,8 @@ struct HeaterBench
     visit::Taken<units::Power> plate;         ///< its input as it should be where it stands
     bool clocked = false;                     ///< the input was, by the gas meter
     bool rise_can_be = true;                  ///< nothing shows that it was read wrong
+    bool at_voltage = false;                  ///< the input is an element's on the voltage that was measured
+    visit::Taken<units::TemperatureDifference> rise_in_this_air = std::nullopt; ///< of a sound heat pump
 };
 
 /// a / b with its doubt; b must not be zero, a may be.
@@ -47,13 +49,20 @@ template <class Q> [[nodiscard]] units::Measured<Q> between(units::Measured<Q> c
 /// What it takes in: by the meter, else by the nameplate; and whether the one fits the other.
 void assess_gas_input(HeaterBench& bench);
 
+/// What runs on electricity: the voltage against the plate's, an element's power and current, a heat pump in its air.
+/// Puts what it then takes in, and what comes of it as heat, in place of the nameplate's.
+void assess_electric(HeaterBench& bench);
+
+/// The part of it that is a heat pump's.
+void assess_heat_pump(HeaterBench& bench);
+
 /// Carbon monoxide where people are.
 void assess_carbon_monoxide(HeaterBench& bench);
 
 /// Air of the room, distances of the vent's end, run, pit, draft.
 void assess_vent(HeaterBench& bench);
 
-/// Flow against what its maker allows, a run that ends too soon, dew against a leak; after the loops.
+/// Flow against what its maker allows, and a run that ends too soon; after the loops.
 void assess_heater_limits(HeaterBench const& bench);
 
 /// The pull of the stack, and what the flow takes of it.

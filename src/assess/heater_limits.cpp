@@ -2,6 +2,7 @@
 #include "heater_bench.hpp"
 
 #include <algorithm>
+#include <array>
 
 namespace padwalk::assess
 {
@@ -113,9 +114,22 @@ void short_run(HeaterBench const& b)
         b.w.computed(b.heater, "heater_cuts_out", p, from);
 }
 
+/// Any pool is cold enough for dew, and most heaters keep their tubes warmer: it is asked only where something drips.
+bool drips(HeaterBench const& b)
+{
+    constexpr std::array what{"heater_drips_firing", "heater_drips_pump", "heater_white_crust", "vent_drips"};
+    return b.v.drip || std::any_of(b.w.out.findings.begin(), b.w.out.findings.end(),
+                                   [&](FindingEntryOf const& f)
+                                   {
+                                       bool const here = f.item == b.heater || f.item == b.vent;
+                                       return here && f.state == FindingState::seen &&
+                                              std::find(what.begin(), what.end(), f.id) != what.end();
+                                   });
+}
+
 void dew(HeaterBench const& b)
 {
-    if (!burns_gas(b.v) || !b.v.energy || !b.v.inlet_temperature)
+    if (!burns_gas(b.v) || !b.v.energy || !b.v.inlet_temperature || !drips(b))
         return;
     figures::Inputs in;
     in.add_words("fuel", *b.v.energy == visit::EnergyKind::propane ? "propane" : "natural_gas");
@@ -146,7 +160,12 @@ void assess_heater_limits(HeaterBench const& b)
 {
     flow_limits(b);
     short_run(b);
-    dew(b);
+}
+
+void tell_dew_from_leak(std::vector<HeaterBench> const& heaters)
+{
+    for (auto const& b : heaters)
+        dew(b);
 }
 
 } // namespace padwalk::assess

@@ -106,6 +106,8 @@ struct HeaterBench;
 [[nodiscard]] std::vector<HeaterBench> assess_heaters(Workbench& bench);
 /// Its balance, and its readings against a sound heater.
 void assess_heater_readings(std::vector<HeaterBench> const& heaters);
+/// Where something drips from a heater, by notes too: whether it may be dew.
+void tell_dew_from_leak(std::vector<HeaterBench> const& heaters);
 void assess_fill_valves(Workbench& bench);
 void read_notes(Workbench& bench);
 /// Whether a loop draws from one outlet alone, and what then lets go of a person: by fields and by notes, so after

@@ -2,6 +2,55 @@
 
 namespace padwalk::visit
 {
+namespace
+{
+
+Record<Heater>&& with_electricity(Record<Heater>&& record)
+{
+    return std::move(record)
+        .field("nameplate_voltage", &Heater::nameplate_voltage, "voltage on the nameplate at which its input holds")
+        .within("12 V", "600 V")
+        .usual("110 V", "480 V")
+        .like("240 V")
+        .field("supply_voltage", &Heater::supply_voltage,
+               "voltage measured while it heats, by an electrician or technician; an unlicensed hand opens no panel")
+        .within("0 V", "700 V")
+        .usual("100 V", "500 V")
+        .read_by("volt_meter")
+        .like("238 V")
+        .field("current", &Heater::current,
+               "current of one wire while it heats, by the clamp of an electrician or technician; an unlicensed hand "
+               "opens no panel")
+        .within("0 A", "1000 A")
+        .usual("0 A", "200 A")
+        .read_by("clamp_meter")
+        .like("45 A")
+        .field("three_phase", &Heater::three_phase, "whether its plate says three phases");
+}
+
+Record<Heater>&& with_air(Record<Heater>&& record)
+{
+    return std::move(record)
+        .field("air_in_temperature", &Heater::air_in_temperature,
+               "heat pump: air at its coil, in the shade; else the air of the day is taken")
+        .within("-40 degF", "140 degF")
+        .usual("20 degF", "115 degF")
+        .read_by("thermometer")
+        .like("78 degF")
+        .field("air_out_temperature", &Heater::air_out_temperature,
+               "heat pump: air leaving its fan while it heats, fingers kept out of the guard")
+        .within("-40 degF", "140 degF")
+        .usual("10 degF", "115 degF")
+        .read_by("thermometer")
+        .like("66 degF")
+        .field("least_air_temperature", &Heater::least_air_temperature,
+               "heat pump: air at which it stops by itself, from the plate or manual")
+        .within("-30 degF", "70 degF")
+        .usual("0 degF", "60 degF")
+        .like("50 degF");
+}
+
+} // namespace
 
 Record<Meter> const& Meter::declaration()
 {
@@ -62,7 +111,7 @@ Record<Flue> const& Flue::declaration()
 
 Record<Heater> const& Heater::declaration()
 {
-    static Record<Heater> const record = with_item_fields(
+    static Record<Heater> const record = with_item_fields(with_air(with_electricity(
         Record<Heater>("heater", "a heater, its vent and where it stands")
             .field("loop", &Heater::loop, "name of the loop it heats")
             .like("spa loop")
@@ -132,7 +181,7 @@ Record<Heater> const& Heater::declaration()
             .read_by("co_meter")
             .like("{pad: 0 ppm, beside the window: 4 ppm}")
             .field("vent", &Heater::vent, "flue run and its end")
-            .field("room", &Heater::room, "room, shed or pit"));
+            .field("room", &Heater::room, "room, shed or pit"))));
     return record;
 }
 

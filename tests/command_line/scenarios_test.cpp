@@ -107,6 +107,25 @@ TEST_CASE("scenarios: what each must say, whatever its wording")
     CHECK(heater.referrals.front().trade == "combustion_technician");
     CHECK(heater.referrals.front().urgency == assess::Urgency::stop_use);
 
+    // The same rise in warm air is a fault: tests/assess/heater_electric_test.cpp.
+    auto const cold = of("heat-pump-in-cold-air");
+    CHECK(cold.outcome != assess::Outcome::unsafe);
+    CHECK(names(cold, "heater_hp_air_cold", 0.5));
+    CHECK(names(cold, "heater_hp_condensate", 0.5));
+    CHECK_FALSE(names(cold, "heater_hp_charge_low", 0.1));
+    CHECK(cold.referrals.empty());
+    CHECK(cold.questions.empty());
+
+    auto const shed = of("heater-in-a-shed");
+    CHECK(shed.outcome == assess::Outcome::unsafe);
+    REQUIRE_FALSE(shed.alarms.empty());
+    CHECK(shed.findings[shed.alarms.front().finding].id == "ambient_co_high"); // before all else
+    CHECK(shed.referrals.front().trade == "combustion_technician");
+    CHECK(shed.referrals.front().urgency == assess::Urgency::stop_use);
+    CHECK(names(shed, "heater_fume_attack", 0.3));
+    CHECK(names(shed, "vent_air_short", 0.3));
+    CHECK(shed.questions.empty());
+
     auto const water = of("cloudy-water-high-cyanurate");
     CHECK(names(water, "water_cyanurate_high", 0.5));
 

@@ -492,6 +492,10 @@ struct Heater : Item
     Taken<units::Duration> runs_for;                ///< until it stops by itself
     Taken<units::VolumeFlow> least_flow, most_flow; ///< that its maker allows
     Taken<units::VolumeFlow> drip;                  ///< of water under it, while it burns
+    Taken<units::Voltage> nameplate_voltage, supply_voltage;
+    Taken<units::Current> current;
+    std::optional<bool> three_phase;
+    Taken<units::Temperature> air_in_temperature, air_out_temperature, least_air_temperature;
     std::optional<ValvePosition> bypass;
     std::optional<Meter> meter;
     std::optional<Flue> flue;
