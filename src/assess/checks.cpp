@@ -77,6 +77,12 @@ bool said_impossible(Workbench const& w, std::size_t item, diagnosis::CheckEntry
     return false;
 }
 
+bool may_be(Thing const& thing, diagnosis::CheckEntry const& check)
+{
+    return std::all_of(check.only_if.begin(), check.only_if.end(),
+                       [&](std::string const& context) { return thing.possible.contains(context); });
+}
+
 std::string percent(double p)
 {
     return std::to_string(static_cast<int>(std::lround(100 * p))) + " %";
@@ -185,8 +191,8 @@ void weigh_checks(Workbench& w, Weighed& weighed)
     for (auto const& [id, entry] : w.engine.knowledge().checks)
         for (std::size_t item = 1; item < w.property.things().size(); ++item)
         {
-            if (w.property.at(item).entry.kind != entry.item || said_impossible(w, item, entry) ||
-                too_dangerous(w, item))
+            bool const is_there = w.property.at(item).entry.kind == entry.item && may_be(w.property.at(item), entry);
+            if (!is_there || said_impossible(w, item, entry) || too_dangerous(w, item))
                 continue;
             auto possible = weigh_check(w, weighed, hand, id, entry, item);
             if (possible.gain >= w.rules.act("check_worth"))

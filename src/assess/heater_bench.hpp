@@ -71,4 +71,7 @@ void assess_draft(HeaterBench& bench);
 /// Kind of pipe, run, end and pit against their rules; what the drawing needs.
 void assess_run(HeaterBench& bench);
 
+/// Each water of its loops from what it is to what is wanted: losses, time, energy, cost, curve.
+void assess_warming(HeaterBench& bench);
+
 } // namespace padwalk::assess

@@ -117,7 +117,8 @@ void short_run(HeaterBench const& b)
 /// Any pool is cold enough for dew, and most heaters keep their tubes warmer: it is asked only where something drips.
 bool drips(HeaterBench const& b)
 {
-    constexpr std::array what{"heater_drips_firing", "heater_drips_pump", "heater_white_crust", "vent_drips"};
+    constexpr std::array what{"heater_drips", "heater_drips_firing", "heater_drips_pump", "heater_white_crust",
+                              "vent_drips"};
     return b.v.drip || std::any_of(b.w.out.findings.begin(), b.w.out.findings.end(),
                                    [&](FindingEntryOf const& f)
                                    {

@@ -42,6 +42,20 @@ visit::Taken<units::Area> connector_area(HeaterBench const& b)
                                  units::of_si<units::Area>(std::numbers::pi / 2 * across * doubt), "by the bore"};
 }
 
+/// '; high opening 30 in², low 0 in², each wants 100 in² free'
+std::string openings_in_words(HeaterBench const& b, figures::Figure const& figure)
+{
+    auto const needed = figure.get<units::Area>("gross_needed");
+    if (!needed || (!b.v.room->high_opening && !b.v.room->low_opening))
+        return {};
+    std::string out;
+    if (b.v.room->high_opening)
+        out += "; high opening " + b.w.show(*b.v.room->high_opening, "in2");
+    if (b.v.room->low_opening)
+        out += (out.empty() ? "; low opening " : ", low ") + b.w.show(*b.v.room->low_opening, "in2");
+    return out + ", the rule asks " + b.w.show(*needed, "in2") + " of each";
+}
+
 void room(HeaterBench& b)
 {
     if (!b.v.room || !b.vent || !burns_gas(b.v) || is_kind(b, visit::VentKind::direct))
@@ -66,7 +80,7 @@ void room(HeaterBench& b)
     std::string const verdict = figure.output("verdict").words;
     if (verdict == "enough" || verdict == "short")
         b.w.computed(*b.vent, "combustion_air_short", verdict == "short" ? 0.95 : 0.05,
-                     figure.output("in_words").words);
+                     figure.output("in_words").words + openings_in_words(b, figure));
 }
 
 void ask_about_rule(HeaterBench& b, std::string const& what, std::vector<std::string> const& known)

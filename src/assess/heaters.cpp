@@ -1,4 +1,4 @@
-// What the readings of a heater say: carbon monoxide, flue, rise, efficiency, time to heat a spa.
+// What the readings of a heater say: carbon monoxide, flue, rise, efficiency.
 #include "heater_bench.hpp"
 
 #include "padwalk/venting/carbon_monoxide.hpp"
@@ -205,31 +205,6 @@ void rise(HeaterBench& b)
     flow_by_rise(b);
 }
 
-void heat_up(HeaterBench& b)
-{
-    for (std::size_t const i : b.w.property.at(b.heater).waters)
-    {
-        Thing const& water = b.w.property.at(i);
-        bool const spa = water.holds.contains("spa");
-        if (!spa || !water.water->temperature || !b.input || !b.efficiency)
-            continue;
-        visit::Taken<units::Volume> volume = water.water->volume;
-        for (auto const& entry : b.w.out.figures)
-            if (!volume && entry.item == i && entry.figure.model->name == "water_volume")
-                volume = entry.figure.get<units::Volume>("volume");
-        auto const target = b.w.rules.limit<units::Temperature>("spa_too_hot");
-        if (!(target.value > water.water->temperature->value))
-            continue;
-        figures::Inputs in;
-        in.add("volume", volume)
-            .add("from", water.water->temperature)
-            .add("to", units::Reading::exact(target.value))
-            .add("input", b.input)
-            .add("efficiency", b.efficiency);
-        b.w.figure(b.heater, "heat_up", in, "time to heat " + b.w.name(i) + " to " + b.w.show(target));
-    }
-}
-
 /// What it gives to the water, for the loop: a rise measures the flow where the input is sure. An element's is.
 void give_heat(HeaterBench& b)
 {
@@ -304,7 +279,7 @@ std::vector<HeaterBench> assess_heaters(Workbench& w)
         give_heat(b);
         rise(b);
         assess_vent(b);
-        heat_up(b);
+        assess_warming(b);
         heaters.push_back(std::move(b));
     }
     return heaters;

@@ -37,6 +37,12 @@ bool weighed_together(Workbench const& w, std::size_t finding)
                        [&](ReadingsPattern const& p) { return p.finding == finding || p.speaks_for(finding); });
 }
 
+/// Nobody need come for it and it hurts nothing.
+bool no_fault(CauseEntryOf const& cause)
+{
+    return cause.trade == "none" && cause.urgency == Urgency::watch && !cause.hurts_people;
+}
+
 Verdict verdict_of(Workbench& w, std::size_t item)
 {
     Thing const& t = w.property.at(item);
@@ -62,9 +68,16 @@ Verdict verdict_of(Workbench& w, std::size_t item)
     for (auto const& alarm : w.out.alarms)
         if (alarm.item == item)
             return {item, Condition::works_with_fault, w.out.findings[alarm.finding].name};
+    CauseEntryOf const* harmless = nullptr;
     for (auto const& cause : w.out.causes)
         if (cause.item == item && cause.probability >= w.rules.act("referred"))
-            return {item, Condition::works_with_fault, "likely: " + cause.name};
+        {
+            if (!no_fault(cause))
+                return {item, Condition::works_with_fault, "likely: " + cause.name};
+            harmless = harmless == nullptr ? &cause : harmless;
+        }
+    if (harmless != nullptr && harmless->probability > w.rules.act("alarm_stops"))
+        return {item, Condition::works, "likely: " + harmless->name + "; nothing to repair"};
     std::vector<std::string> looked, unclear;
     bool holds = false;
     for (auto const& finding : w.out.findings)

@@ -89,22 +89,24 @@ Record<FindingEntry> const& FindingEntry::declaration()
 
 Record<CheckEntry> const& CheckEntry::declaration()
 {
-    static Record<CheckEntry> const record = Record<CheckEntry>("check", "something that someone may do to know more")
-                                                 .field("item", &CheckEntry::item, "kind of item")
-                                                 .required()
-                                                 .field("name", &CheckEntry::name, "what to do")
-                                                 .required()
-                                                 .field("who", &CheckEntry::who, "who may do it safely")
-                                                 .required()
-                                                 .field("needs", &CheckEntry::needs, "what it takes")
-                                                 .required()
-                                                 .field("minutes", &CheckEntry::minutes, "how long")
-                                                 .required()
-                                                 .field("cautions", &CheckEntry::cautions, "what to say about safety")
-                                                 .field("tells", &CheckEntry::tells, "findings that it settles")
-                                                 .required()
-                                                 .field("source", &CheckEntry::source, "where it comes from")
-                                                 .required();
+    static Record<CheckEntry> const record =
+        Record<CheckEntry>("check", "something that someone may do to know more")
+            .field("item", &CheckEntry::item, "kind of item")
+            .required()
+            .field("name", &CheckEntry::name, "what to do")
+            .required()
+            .field("who", &CheckEntry::who, "who may do it safely")
+            .required()
+            .field("needs", &CheckEntry::needs, "what it takes")
+            .required()
+            .field("minutes", &CheckEntry::minutes, "how long")
+            .required()
+            .field("only_if", &CheckEntry::only_if, "contexts without which there is nothing to do")
+            .field("cautions", &CheckEntry::cautions, "what to say about safety")
+            .field("tells", &CheckEntry::tells, "findings that it settles")
+            .required()
+            .field("source", &CheckEntry::source, "where it comes from")
+            .required();
     return record;
 }
 

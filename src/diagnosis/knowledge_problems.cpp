@@ -133,6 +133,8 @@ private:
         std::string const what = "check " + id;
         cited(what, c.source);
         cautions_known(what, c.cautions);
+        for (auto const& context : c.only_if)
+            contexts_known(what, context);
         if (c.who.empty())
             say(what + ": for nobody");
         for (auto const& told : c.tells)

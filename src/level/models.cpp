@@ -11,6 +11,9 @@ std::vector<figures::Model> models(reference::Data const& data)
     all.push_back(evaporation_model(data));
     for (auto& model : flow_models())
         all.push_back(std::move(model));
+    all.push_back(leak_model(data));
+    all.push_back(fill_valve_rest_model(data));
+    all.push_back(water_hammer_model(data));
     all.push_back(dilution_model());
     all.push_back(air_gap_model(data));
     return all;

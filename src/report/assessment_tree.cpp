@@ -4,6 +4,7 @@
 #include "loop_tree.hpp"
 #include "quantity_tree.hpp"
 #include "vent_tree.hpp"
+#include "warming_tree.hpp"
 #include "wording.hpp"
 
 #include "padwalk/report/figures.hpp"
@@ -335,6 +336,7 @@ Tree assessment_tree(assess::Assessment const& a, units::System system)
     out.add("loops", loops_tree(a, system));
     out.add("heaters", heaters_tree(a, system));
     out.add("vents", vents_tree(a, system));
+    out.add("warmings", warmings_tree(a, system));
     out.add("readings", trees(a.readings, system));
     out.add("findings", trees(a.findings));
     add_basis(out, a);

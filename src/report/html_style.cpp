@@ -65,6 +65,7 @@ tbody th { font-weight: 600; }
 td small, th small { display: block; color: var(--faint); font-size: .87rem; font-weight: 400; }
 .quiet { color: var(--faint); }
 .loops table, .heaters table, .vents table { margin-bottom: 1rem; }
+.warmings figure + ul { margin-bottom: .9rem; }
 figure { margin: 1rem 0 1.1rem; max-width: 27rem; }
 figcaption { color: var(--faint); font-size: .9rem; padding-top: .5rem; }
 .drawing { display: block; width: 100%; height: auto; font-size: 12.5px; }
@@ -86,6 +87,7 @@ figcaption { color: var(--faint); font-size: .9rem; padding-top: .5rem; }
 .drawing .broken { stroke-dasharray: 2 3.5; }
 .drawing .box.alert { fill: var(--wash); stroke: var(--accent); stroke-width: 1.5; stroke-dasharray: 6 3; }
 .drawing .allowed { fill: var(--rule); }
+.drawing .band { fill: var(--rule); fill-opacity: .55; }
 .drawing .line { fill: none; stroke: var(--ink); stroke-width: 2.5; stroke-linejoin: round; }
 .drawing .line.taken { stroke: var(--faint); stroke-width: 2; }
 footer { border-top: 1px solid var(--rule); padding-top: .8rem; color: var(--faint); font-size: .9rem; }

@@ -112,6 +112,7 @@ using Said = std::map<std::string, std::string>;
 [[nodiscard]] Section loop_section(assess::Assessment const& a, units::System system);
 [[nodiscard]] Section heater_section(assess::Assessment const& a, units::System system);
 [[nodiscard]] Section vent_section(assess::Assessment const& a, units::System system);
+[[nodiscard]] Section warming_section(assess::Assessment const& a, units::System system);
 [[nodiscard]] Section figure_section(assess::Assessment const& a, units::System system);
 [[nodiscard]] Section comparison_section(assess::Assessment const& a);
 [[nodiscard]] Section limits_section(assess::Assessment const& a);

@@ -246,9 +246,13 @@ std::vector<Sentence> sentences(std::string_view text)
         {
             for (auto& word : words::split(piece))
             {
+                auto& so_far = out.back().words;
                 if (word == "but")
                     word = ",";
-                out.back().words.push_back(std::move(word));
+                // The smoke of a test is made to see the draft.
+                if (!so_far.empty() && so_far.back() == "smoke" && one_of("test* pencil* match* stick* puffer*", word))
+                    so_far.back() = "puff";
+                so_far.push_back(std::move(word));
             }
             out.back().words.emplace_back(",");
         }

@@ -176,6 +176,8 @@ TEST_CASE("notes: danger is found in free text, and said once only", "[assess][n
     CHECK(one("waters: {pool: {photos: [{file: a.jpg, caption: drain cover missing}]}}\n") == 1);
     CHECK(one("not_tested: [{what: heater, because: CO alarm was beeping}]\nwaters: {pool: {}}\n") == 1);
     CHECK(one("not_tested: [{what: CO alarm, because: no ladder}]\nwaters: {pool: {}}\n") == 0);
+    CHECK(one("not_tested: [{what: smoke test of the draft, because: no smoke pencil}]\nwaters: {pool: {}}\n") == 0);
+    CHECK(one("heaters: {h: {notes: smoke pencil pulled in but smoke came out of the top}}\n") == 1);
     CHECK(one("notes: no gas smell, no tingle\nwaters: {pool: {}}\n") == 0);
     CHECK(one("heaters: {h: {energy: natural_gas, noticed: [gas smell], notes: Gas smell was strong.}}\n") == 0);
 }

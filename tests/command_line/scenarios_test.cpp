@@ -141,6 +141,16 @@ TEST_CASE("scenarios: what each must say, whatever its wording")
     CHECK(well.referrals.empty());
     CHECK(well.questions.empty());
 
+    // An open spa in the wind loses more than its element gives: nobody need come, a cover is asked for, and no cost is
+    // made up for what can't be held.
+    auto const windy = of("electric-spa-in-the-wind");
+    CHECK(names(windy, "heater_heat_lost", 0.5));
+    CHECK(windy.alarms.empty());
+    REQUIRE(windy.warmings.size() == 1);
+    CHECK(windy.warmings[0].stops_at);
+    CHECK_FALSE(windy.warmings[0].as_found.month_cost);
+    CHECK(windy.warmings[0].other_cover->month_cost);
+
     auto const hasty = of("hasty-half-untested");
     CHECK(hasty.not_tested.size() >= 6);
     for (auto const& verdict : hasty.verdicts)

@@ -290,6 +290,15 @@ struct HeaterEntry
     std::vector<std::string> basis; ///< what was taken for what is not known, one sentence each
 };
 
+/// What it takes to warm a water and to keep it so, as computed, with the intervals. None where the heater can't, or
+/// without a price.
+struct WarmingCost
+{
+    std::optional<figures::OutputValue> time, energy, cost;
+    std::optional<figures::OutputValue> loss;                     ///< when warm, in the weather of the visit
+    std::optional<figures::OutputValue> month_energy, month_cost; ///< of keeping it warm in that weather
+};
+
 /// A water and the heater that warms it, from what it is to what is wanted.
 struct WarmingEntry
 {
@@ -298,6 +307,12 @@ struct WarmingEntry
     std::vector<heating::HeatUpPoint> likely, fast, slow; ///< fast and slow: the ends of the 95 % interval
     std::string words;
     std::vector<std::string> basis;
+    std::optional<units::Temperature> stops_at; ///< short of `to`, for good
+    double stops_short = 0.0; ///< chance that it does, by what is not known; its times are those of the other cases
+    bool shortest = false;    ///< losses could not be worked out and are left out
+    bool covered = false;
+    WarmingCost as_found;
+    std::optional<WarmingCost> other_cover; ///< without its cover, or with one
 };
 
 enum class Outcome

@@ -91,6 +91,7 @@ struct CheckEntry
     std::vector<Who> who;
     std::string needs;
     units::Number minutes{};
+    std::vector<std::string> only_if; ///< contexts without which there is nothing to do
     std::vector<std::string> cautions;
     std::vector<std::string> tells;
     reference::Cited source;

@@ -5,7 +5,8 @@
 namespace padwalk::level
 {
 
-/// The room's models: bucket_test, level_loss, evaporation, orifice_flow, fill_valve_flow, dilution, air_gap.
+/// The room's models: bucket_test, level_loss, level_leak, evaporation, orifice_flow, fill_valve_flow, fill_valve_rest,
+/// water_hammer, dilution, air_gap.
 [[nodiscard]] std::vector<figures::Model> models(reference::Data const& data);
 
 } // namespace padwalk::level

@@ -207,6 +207,14 @@ struct RepeatedDose
     static Record<RepeatedDose> const& declaration();
 };
 
+/// What stands behind the walls of a water.
+enum class Walls
+{
+    in_ground,
+    insulated_cabinet,
+    bare
+};
+
 /// How a water is kept, for its dose plan and forecast.
 struct Care
 {
@@ -233,7 +241,9 @@ struct Water : Item
     Taken<units::Volume> volume;
     std::optional<bool> covered, salt_system;
     std::optional<LimitsOf> limits;
-    Taken<units::Temperature> temperature;
+    Taken<units::Number> cover_r; ///< R-value of its cover, ft2 h degF/Btu
+    std::optional<Walls> walls;
+    Taken<units::Temperature> temperature, wanted_temperature;
     std::vector<WaterTest> tests;
     std::optional<WaterTest> fill_water; ///< of the tap or well
     std::optional<Care> care;
@@ -548,6 +558,7 @@ PADWALK_WORDS(Switch, "off", "on");
 PADWALK_WORDS(Sanitizer, "chlorine", "stabilized_chlorine", "salt_cell", "bromine");
 PADWALK_WORDS(Sunshine, "none", "shade", "part", "full");
 PADWALK_WORDS(Stirred, "none", "sheltered", "open", "features", "jets");
+PADWALK_WORDS(Walls, "in_ground", "insulated_cabinet", "bare");
 PADWALK_WORDS(Media, "sand", "cartridge", "de");
 PADWALK_WORDS(ValvePosition, "open", "shut", "part_open");
 PADWALK_WORDS(Stands, "above_water", "below_water");

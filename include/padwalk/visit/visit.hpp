@@ -13,6 +13,14 @@ enum class By
     owner
 };
 
+/// What the price of natural gas is for.
+enum class GasSold
+{
+    therm,
+    megajoule,
+    kilowatt_hour
+};
+
 struct Visit
 {
     std::optional<By> by;
@@ -22,9 +30,13 @@ struct Visit
     Taken<units::Temperature> air_temperature;
     Taken<units::Fraction> humidity;
     Taken<units::Velocity> wind;
+    Taken<units::Fraction> cloud; ///< share of the sky
     std::string weather;
     std::optional<bool> freezing_winters, expansive_soil;
     Taken<units::Number> electricity_price; ///< in any money, for 1 kWh
+    Taken<units::Number> gas_price;
+    std::optional<GasSold> gas_price_per;
+    Taken<units::Number> propane_price; ///< for 1 US gallon
     Named<Water> waters;
     Named<Loop> loops;
     Named<Heater> heaters;
@@ -57,5 +69,9 @@ namespace padwalk::fields
 template <> struct words_of<visit::By>
 {
     static std::vector<std::string> words() { return {"inspector", "technician", "owner"}; }
+};
+template <> struct words_of<visit::GasSold>
+{
+    static std::vector<std::string> words() { return {"therm", "MJ", "kWh"}; }
 };
 } // namespace padwalk::fields
