@@ -45,7 +45,7 @@ std::vector<visit::Phrase> phrases(diagnosis::Knowledge const& knowledge)
 WaterTables::WaterTables(reference::Data const& data)
     : bands(chemistry::working_bands(data)), limits(chemistry::published_limits(data)),
       sets(chemistry::limit_sets(data)), index_band(chemistry::handbook_table(data).band),
-      conductivity(chemistry::conductivity_table(data))
+      conductivity(chemistry::conductivity_table(data)), level(level::balance_facts(data))
 {
 }
 

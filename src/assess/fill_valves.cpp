@@ -1,6 +1,13 @@
 // What the readings of a fill valve say: its flow and its air gap.
 #include "workbench.hpp"
 
+#include "padwalk/figures/model.hpp"
+#include "padwalk/level/fill_balance.hpp"
+#include "padwalk/units/print.hpp"
+
+#include <algorithm>
+#include <cmath>
+
 namespace padwalk::assess
 {
 namespace
@@ -41,6 +48,93 @@ void air_gap(Workbench& w, std::size_t i, visit::FillValve const& v)
                        (v.backflow_device ? "no backflow device was seen" : "no device recorded against backflow"));
 }
 
+/// Fall of the level by evaporation in the weather of the visit; a usual one with a wide doubt where that is not known.
+units::Measured<units::Velocity> evaporation(Workbench& w, std::size_t water, units::Measured<units::Area> const& area)
+{
+    auto const& table = w.engine.water_tables().level.table;
+    figures::Inputs in;
+    in.add("water_temperature", w.property.at(water).water->temperature)
+        .add("air_temperature", w.visit.air_temperature)
+        .add("humidity", w.visit.humidity)
+        .add("wind", w.visit.wind)
+        .add("area", visit::Taken<units::Area>(area));
+    auto const rate =
+        w.figure(water, "evaporation", in, "evaporation of " + w.name(water)).get<units::Velocity>("level_rate");
+    double const value = rate ? units::in_si(rate->value) : table.usual_evaporation.si();
+    double const spread =
+        rate ? std::hypot(units::in_si(rate->doubt) / value, table.form_spread.si(), table.day_spread.si())
+             : table.usual_spread.si();
+    if (!rate)
+        w.out.assumptions.push_back({"a usual evaporation of " + w.name(water) + ", with a wide doubt",
+                                     "water and air temperature, humidity and wind would narrow it"});
+    return {units::of_si<units::Velocity>(value), units::of_si<units::Velocity>(value * spread), "evaporation"};
+}
+
+visit::Taken<units::Area> area_of(Workbench const& w, std::size_t water)
+{
+    visit::Taken<units::Area> area = w.property.at(water).water->area;
+    for (auto const& entry : w.out.figures)
+        if (!area && entry.item == water && entry.figure.model->name == "water_volume")
+            area = entry.figure.get<units::Area>("area");
+    return area;
+}
+
+std::string says(Workbench const& w, visit::FillWatch const& v, level::FillSays const& says)
+{
+    double const times = std::exp(std::abs(says.odds.log_ratio));
+    constexpr double hardly = 1.5;
+    return "in " + w.show(*v.elapsed) + " the fill gave " + w.show(*v.delivered) + " and the level fell " +
+           w.show(*v.level_fell) + "; beyond evaporation that leaves " + w.show(says.leak, "in/day") + ", " +
+           (times < hardly
+                ? std::string("as likely with a leak as without")
+                : units::show_significant(times, 2) + " times likelier " +
+                      (says.odds.log_ratio > 0 ? "with a leak than without" : "without a leak than with one"));
+}
+
+/// A valve that gives nothing while the level holds argues against a leak; one that runs all day may hide one.
+void watched(Workbench& w, std::size_t i, visit::FillValve const& v)
+{
+    if (!v.watched)
+        return;
+    if (!v.watched->elapsed || !v.watched->delivered || !v.watched->level_fell)
+    {
+        w.out.not_tested.push_back({i, "what came in, against evaporation",
+                                    "it wants the time, what was delivered and how far the level fell"});
+        return;
+    }
+    for (std::size_t const water : w.property.at(i).waters)
+    {
+        if (std::any_of(w.out.levels.begin(), w.out.levels.end(), [&](auto const& l) { return l.item == water; }))
+        {
+            w.out.not_tested.push_back(
+                {i, "what came in, against evaporation",
+                 "the marks of the level were weighed, and this would count the same water again"});
+            continue;
+        }
+        auto const area = area_of(w, water);
+        if (!area)
+        {
+            w.out.not_tested.push_back(
+                {i, "what came in, against evaporation", "the surface of the water is not known"});
+            continue;
+        }
+        try
+        {
+            level::FillWatch const watch{v.watched->elapsed->value, v.watched->delivered, *v.watched->level_fell,
+                                         evaporation(w, water, *area), area->value};
+            auto const found = level::fill_says(watch, w.engine.water_tables().level.table);
+            double const p = 1 / (1 + std::exp(-found.odds.log_ratio));
+            std::string const from = says(w, *v.watched, found);
+            w.computed(water, "loss_above_evaporation", p, from);
+            w.computed(water, "level_holds", 1 - p, from);
+        }
+        catch (figures::NotComputed const& why)
+        {
+            w.out.not_tested.push_back({i, "what came in, against evaporation", why.what()});
+        }
+    }
+}
+
 } // namespace
 
 void assess_fill_valves(Workbench& w)
@@ -50,6 +144,7 @@ void assess_fill_valves(Workbench& w)
         {
             flow(w, i, *valve);
             air_gap(w, i, *valve);
+            watched(w, i, *valve);
         }
 }
 

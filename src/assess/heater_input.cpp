@@ -118,6 +118,27 @@ void compare(HeaterBench& b, std::vector<Measured<units::Power>> const& clocked,
                  from + "; speaks above " + b.w.rules.cited("input_high_share"));
 }
 
+/// So far from the plate that the watch or the dial is likelier wrong than the gas: asked, and nothing built on it.
+bool clocking_in_doubt(HeaterBench& b, std::vector<Measured<units::Power>> const& clocked)
+{
+    double const plate = units::in_si(b.plate->value);
+    double const least = units::in_si(b.w.rules.limit<units::Fraction>("clocked_least").value) * plate;
+    double const most = units::in_si(b.w.rules.limit<units::Fraction>("clocked_most").value) * plate;
+    bool const can_be = std::any_of(clocked.begin(), clocked.end(),
+                                    [&](auto const& input)
+                                    { return units::in_si(input.value) > least && units::in_si(input.value) < most; });
+    if (can_be)
+        return false;
+    b.w.out.questions.push_back(
+        {b.heater,
+         "clocked input: " + b.w.show(clocked.front()) + " where the plate says " + b.w.show(*b.v.input),
+         "is too far off to be the gas alone: seconds for minutes, another dial, or another "
+         "appliance burning meanwhile? Nothing was concluded from it; with every other "
+         "appliance off, clock it again",
+         {}});
+    return true;
+}
+
 } // namespace
 
 bool burns_gas(visit::Heater const& h)
@@ -154,6 +175,8 @@ void assess_gas_input(HeaterBench& b)
                                       "the heat of natural gas; the figure takes natural gas"});
         return;
     }
+    if (b.plate && clocking_in_doubt(b, clocked))
+        return;
     b.clocked = true;
     b.input = clocked.size() > 1 ? between(clocked.front(), clocked.back()) : clocked.front();
     if (b.plate)

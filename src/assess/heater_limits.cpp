@@ -134,9 +134,12 @@ void dew(HeaterBench const& b)
         return;
     figures::Inputs in;
     in.add_words("fuel", *b.v.energy == visit::EnergyKind::propane ? "propane" : "natural_gas");
-    if (b.v.flue)
+    bool const read = b.v.flue && (b.v.flue->oxygen || b.v.flue->carbon_dioxide);
+    if (!read)
+        in.add("oxygen", visit::Taken<units::Fraction>(b.w.rules.limit<units::Fraction>("usual_flue_oxygen")));
+    else if (b.v.flue->oxygen)
         in.add("oxygen", b.v.flue->oxygen);
-    if (b.v.flue && !b.v.flue->oxygen)
+    else
         in.add("carbon_dioxide", b.v.flue->carbon_dioxide);
     in.add("air_temperature", b.w.visit.air_temperature)
         .add("humidity", b.w.visit.humidity)

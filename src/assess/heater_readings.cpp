@@ -30,6 +30,20 @@ struct WalkedHeater
     std::vector<std::string> basis;
 };
 
+/// So much oxygen that the sample was thinned with air, behind a draft hood or by a leak at the probe.
+bool thinned(HeaterBench const& b)
+{
+    return b.v.flue && b.v.flue->oxygen &&
+           probability_above(*b.v.flue->oxygen, b.w.rules.limit<units::Fraction>("flue_thinned")) > 0.5;
+}
+
+/// Made to condense: what its flue carries is not worked out.
+bool condenses(HeaterBench const& b)
+{
+    constexpr double dry_most = 0.89; // of the gross heat, with the vapour let go; judgement
+    return b.efficiency->value.value() > dry_most;
+}
+
 /// Builds it from the visit, with usual values where nothing was said.
 class HeaterBuilder
 {
@@ -177,7 +191,7 @@ private:
             take(HeaterGauge::rise, "rise", b_.rise);
         if (b_.clocked)
             take(HeaterGauge::clocked_input, "clocked input", b_.input);
-        if (!b_.v.flue)
+        if (!b_.v.flue || thinned(b_))
             return;
         take(HeaterGauge::flue_temperature, "flue gas", b_.v.flue->temperature);
         take(HeaterGauge::oxygen, "oxygen in the flue", b_.v.flue->oxygen);
@@ -198,6 +212,11 @@ heating::BalanceReadings balance_readings(HeaterBench const& b, WalkedHeater con
     if (b.clocked)
         r.clocked_input = b.input;
     r.nameplate_efficiency = *b.efficiency;
+    double own = 0; // one heater against the one that was tested
+    for (auto const& d : table.doubts)
+        if (d.what == HeaterUnsure::efficiency)
+            own = d.spread.value() * b.efficiency->value.value();
+    r.nameplate_efficiency.doubt = units::of_si<units::Fraction>(std::hypot(b.efficiency->doubt.value(), own));
     double const jacket = table.jacket.value.value();
     double spread = 0;
     for (auto const& d : table.doubts)
@@ -209,7 +228,7 @@ heating::BalanceReadings balance_readings(HeaterBench const& b, WalkedHeater con
     r.flow = b.flow;
     r.inlet = walked.known.heater.inlet;
     r.air = walked.known.heater.air;
-    if (b.v.flue)
+    if (b.v.flue && !thinned(b) && !condenses(b))
         r.flue = b.v.flue->temperature, r.oxygen = b.v.flue->oxygen, r.carbon_dioxide = b.v.flue->carbon_dioxide;
     return r;
 }
@@ -360,6 +379,12 @@ void assess_heater_readings(std::vector<HeaterBench> const& heaters)
         bool const fires = b.v.fires.value_or(true);
         if (!burns_gas(b.v) || !fires || !b.v.input || !b.efficiency)
             continue;
+        if (thinned(b))
+            b.w.out.questions.push_back({b.heater,
+                                         "oxygen in the flue: " + b.w.show(*b.v.flue->oxygen),
+                                         "is what a sample thinned with air shows: was it taken behind a draft hood? "
+                                         "Ahead of it counts; nothing was concluded from this one",
+                                         {}});
         auto const walked = HeaterBuilder(b).build();
         HeaterEntry entry;
         entry.item = b.heater;

@@ -11,6 +11,16 @@ namespace padwalk::assess
 namespace
 {
 
+/// A roof's rise in 12 of run. Up to 1 it was written as rise over run: 4/12; what is meant by 1 alone is then taken
+/// for the steeper roof, which asks more.
+visit::Taken<units::Number> in_twelve(visit::Taken<units::Number> slope)
+{
+    constexpr double run = 12;
+    if (slope && units::in_si(slope->value) <= 1)
+        slope = units::Measured<units::Number>{slope->value * run, slope->doubt * run, slope->method};
+    return slope;
+}
+
 using units::Measured;
 using venting::JudgedRule;
 using venting::Keeps;
@@ -83,7 +93,7 @@ void add_vent(venting::VentAsFound& out, visit::Vent const& v)
     out.slope = v.slope;
     out.buried = v.buried, out.enclosed = v.enclosed, out.under_deck = v.under_deck, out.capped = v.capped;
     out.combustibles = v.combustibles;
-    out.roof_slope = v.roof_slope, out.above_roof = v.above_roof, out.from_wall = v.from_wall;
+    out.roof_slope = in_twelve(v.roof_slope), out.above_roof = v.above_roof, out.from_wall = v.from_wall;
     out.distances = v.clearances;
 }
 
@@ -230,7 +240,7 @@ void figures_of_run(HeaterBench& b)
     run.add("height", v.height)
         .add("run", v.run)
         .add("slope", v.slope)
-        .add("roof_slope", v.roof_slope)
+        .add("roof_slope", in_twelve(v.roof_slope))
         .add("from_wall", v.from_wall);
     bool const double_wall =
         !v.made_of.empty() &&

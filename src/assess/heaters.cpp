@@ -80,6 +80,12 @@ void nameplate_efficiency(HeaterBench& b)
     }
 }
 
+/// A valve leads some of the loop's water past it, nobody knows how much.
+bool part_passes_beside(visit::Heater const& heater)
+{
+    return heater.bypass && *heater.bypass != visit::ValvePosition::shut;
+}
+
 /// Colder on leaving, and by more than the thermometers' doubt.
 bool leaves_colder(Measured<units::TemperatureDifference> const& rise)
 {
@@ -115,12 +121,48 @@ visit::Taken<units::Fraction> efficiency_by_rise(HeaterBench& b)
     in.add("rise", b.rise).add("flow", b.flow).add("input", b.input).add("inlet_temperature", b.v.inlet_temperature);
     auto const figure =
         b.w.figure(b.heater, "heater_efficiency", in, "efficiency of " + b.w.name(b.heater) + " by its rise");
-    return figure.get<units::Fraction>("efficiency");
+    auto const efficiency = figure.get<units::Fraction>("efficiency");
+    if (efficiency && b.v.energy == visit::EnergyKind::electric_element)
+        b.w.verdict("an element gives all of its power to the water; far from 100 % the flow, the thermometers or the "
+                    "voltage are not what was taken");
+    return efficiency;
+}
+
+/// Hardly told from none by the thermometers, though it was to burn.
+bool hardly_any(HeaterBench const& b)
+{
+    return b.v.fires.value_or(false) &&
+           std::abs(units::in_si(b.rise->value)) < units::coverage * units::in_si(b.rise->doubt) &&
+           b.v.energy != visit::EnergyKind::heat_pump && b.v.energy != visit::EnergyKind::electric_element;
+}
+
+/// Water that scalds comes back to where people are.
+void scalding(HeaterBench& b)
+{
+    if (b.v.outlet_temperature)
+        b.w.computed(b.heater, "heater_outlet_scalds",
+                     probability_above(*b.v.outlet_temperature, b.w.rules.limit<units::Temperature>("outlet_scalds")),
+                     "water leaves it at " + b.w.show(*b.v.outlet_temperature) + "; speaks above " +
+                         b.w.rules.cited("outlet_scalds"));
+}
+
+/// What was read of a heater that did not light speaks of another time.
+void read_while_dead(HeaterBench& b)
+{
+    if (b.v.fires.value_or(true))
+        return;
+    b.w.noticed(b.heater, "heater_no_heat", true, "recorded as not starting at its normal control");
+    if (b.v.flue || b.v.meter || b.v.runs_for)
+        b.w.out.questions.push_back({b.heater,
+                                     "fires: no, and readings of a burning heater",
+                                     "a flue, a clocked meter or a run were read, but it is said not to have lit: did "
+                                     "it burn for a while? Write when",
+                                     {}});
 }
 
 bool above_all(Measured<units::Fraction> const& efficiency)
 {
-    return units::in_si(efficiency.value) > 1.0;
+    return units::in_si(efficiency.value) - units::coverage * units::in_si(efficiency.doubt) > 1.0;
 }
 
 /// The rise against what input and flow should give, and the efficiency that follows from the same rise.
@@ -169,6 +211,16 @@ void rise(HeaterBench& b)
     if (!b.rise)
         return;
     auto const expected = expected_rise(b);
+    if (!leaves_colder(*b.rise) && hardly_any(b))
+    {
+        b.rise_can_be = false;
+        b.w.out.questions.push_back({b.heater,
+                                     "rise: " + b.w.show(*b.rise),
+                                     "is hardly any: did it burn while this was read, and did both thermometers touch "
+                                     "its own pipes? Nothing was concluded from it",
+                                     {}});
+        return;
+    }
     if (leaves_colder(*b.rise))
     {
         b.rise_can_be = false;
@@ -210,7 +262,8 @@ void give_heat(HeaterBench& b)
 {
     constexpr double element_doubt = 0.06; // judgement: the supply's voltage, squared
     bool const element = b.v.energy == visit::EnergyKind::electric_element;
-    if (!b.rise || !b.input || !b.efficiency || !(units::in_si(b.rise->value) > 0) || !(b.clocked || element))
+    if (!b.rise || !b.input || !b.efficiency || !(units::in_si(b.rise->value) > 0) || !(b.clocked || element) ||
+        part_passes_beside(b.v))
         return;
     double const input = units::in_si(b.input->value), share = units::in_si(b.efficiency->value);
     double const relative = std::hypot(units::in_si(b.input->doubt) / input, units::in_si(b.efficiency->doubt) / share,
@@ -235,6 +288,8 @@ void give_heat(HeaterBench& b)
 /// The loop's flow as measured, else as the pump's curve gave it.
 visit::Taken<units::VolumeFlow> flow_of(Workbench const& w, Thing const& heater)
 {
+    if (part_passes_beside(*heater.heater))
+        return std::nullopt;
     if (heater.loop != nullptr && heater.loop->flow)
         return heater.loop->flow;
     for (auto const& entry : w.out.figures)
@@ -272,6 +327,8 @@ std::vector<HeaterBench> assess_heaters(Workbench& w)
                 "difference"};
         }
         assess_carbon_monoxide(b);
+        read_while_dead(b);
+        scalding(b);
         flue(b);
         assess_gas_input(b);
         nameplate_efficiency(b);

@@ -18,20 +18,6 @@ constexpr double weather_share = 0.25;   ///< standard uncertainty of days' evap
 constexpr double day_doubt = 12;         ///< hours, 95 %: a mark with a date and no time of day
 constexpr double clock_doubt = 5.0 / 60; ///< hours, standard uncertainty of a written time; as the instrument 'clock'
 
-/// One way by which a loss was worked out.
-struct Loss
-{
-    double probability; ///< that it is more than evaporation explains
-    std::string from;
-    std::string rule;
-};
-using Losses = std::vector<Loss>;
-
-void consider(WaterBench& b, Losses& losses, Rate const& beyond, std::string const& rule, std::string from)
-{
-    losses.push_back({probability_above(beyond, b.w.rules.limit<units::Velocity>(rule)), std::move(from), rule});
-}
-
 void not_tested(WaterBench& b, std::string what, std::string because)
 {
     b.w.out.not_tested.push_back({b.item, std::move(what), std::move(because)});
@@ -85,7 +71,7 @@ visit::Taken<units::Velocity> evaporation(WaterBench& b, double hours)
 
 // ---- bucket test
 
-void bucket(WaterBench& b, Losses& losses)
+void bucket(WaterBench& b)
 {
     if (!b.v.bucket_test)
         return;
@@ -98,8 +84,7 @@ void bucket(WaterBench& b, Losses& losses)
     figures::Inputs in;
     in.add("pool_drop", t.pool_drop).add("bucket_drop", t.bucket_drop).add("elapsed", t.elapsed).add("area", b.area);
     auto const figure = b.w.figure(b.item, "bucket_test", in, "bucket test of " + b.w.name(b.item));
-    auto const beyond = figure.get<units::Velocity>("leak_drop_rate");
-    if (!beyond)
+    if (!figure.get<units::Velocity>("leak_drop_rate"))
     {
         not_tested(b, "loss by the bucket test", reason(figure));
         return;
@@ -107,7 +92,6 @@ void bucket(WaterBench& b, Losses& losses)
     if (!t.fill)
         b.w.out.assumptions.push_back({"fill valve taken as shut during the bucket test of " + b.w.name(b.item),
                                        "it was not said; open, it would hide a loss"});
-    consider(b, losses, *beyond, "loss_excess", "loss beyond the bucket " + b.w.show(*beyond, "in/day"));
 }
 
 // ---- marks over time
@@ -189,7 +173,7 @@ bool shut(visit::LevelMark const& mark)
     return mark.fill != visit::Switch::on; // what is added hides what is lost
 }
 
-void level_history(WaterBench& b, std::vector<Mark> const& marks, Losses& losses)
+void level_history(WaterBench& b, std::vector<Mark> const& marks)
 {
     auto const& written = b.v.level_history;
     if (written.empty())
@@ -209,92 +193,8 @@ void level_history(WaterBench& b, std::vector<Mark> const& marks, Losses& losses
                                        "it was not said; open, it would hide a loss"});
     auto const evaporated = evaporation(b, f.hours);
     auto const fell = loss_rate(b, f, evaporated);
-    if (!fell)
-        return;
-    std::string const text = "level fell " + b.w.show(*fell, "in/day");
-    if (units::in_si(fell->value) + units::coverage * units::in_si(fell->doubt) < 0)
+    if (fell && units::in_si(fell->value) + units::coverage * units::in_si(fell->doubt) < 0)
         not_tested(b, "loss by the level", "the level rose, so water came in meanwhile");
-    else if (!evaporated)
-        consider(b, losses, *fell, "loss_without_bucket", text);
-    else
-        consider(b, losses,
-                 {fell->value - evaporated->value,
-                  units::of_si<units::Velocity>(std::hypot(units::in_si(fell->doubt), units::in_si(evaporated->doubt))),
-                  "difference"},
-                 "loss_excess", text + ", evaporation " + b.w.show(*evaporated, "in/day"));
-}
-
-// ---- pump on against off
-
-/// Fall of the level in one state of the pump, m/s, and how it hangs on each mark and its time.
-struct PumpRate
-{
-    double rate = 0;
-    std::vector<double> by_drop, by_hours; ///< derivatives, one for each mark
-    double variance = 0;                   ///< of a bucket test, which has marks of its own
-};
-
-std::optional<PumpRate> by_marks(WaterBench& b, std::vector<Mark> const& marks, visit::Switch pump)
-{
-    auto const over =
-        runs(b.v.level_history, [&](visit::LevelMark const& mark) { return shut(mark) && mark.pump == pump; });
-    Fall const f = fall_over(marks, over);
-    if (f.hours < 1)
-        return std::nullopt;
-    double const seconds = f.hours * units::exact::hour;
-    PumpRate out{f.drop / seconds, std::vector<double>(marks.size()), std::vector<double>(marks.size()), 0};
-    for (auto const& run : over)
-    {
-        out.by_drop[run.to] += 1 / seconds;
-        out.by_drop[run.from] -= 1 / seconds;
-        out.by_hours[run.to] -= out.rate / f.hours;
-        out.by_hours[run.from] += out.rate / f.hours;
-    }
-    return out;
-}
-
-std::optional<PumpRate> by_bucket(WaterBench& b, std::size_t marks, visit::Switch pump)
-{
-    if (!b.v.bucket_test || b.v.bucket_test->pump != pump || b.v.bucket_test->fill == visit::Switch::on)
-        return std::nullopt;
-    auto const& t = *b.v.bucket_test;
-    if (!t.pool_drop || !t.elapsed)
-        return std::nullopt;
-    double const seconds = units::in_si(t.elapsed->value), rate = units::in_si(t.pool_drop->value) / seconds;
-    double const doubt =
-        std::hypot(units::in_si(t.pool_drop->doubt) / seconds, rate * units::in_si(t.elapsed->doubt) / seconds);
-    return PumpRate{rate, std::vector<double>(marks), std::vector<double>(marks), doubt * doubt};
-}
-
-Rate difference(PumpRate const& on, PumpRate const& off, std::vector<Mark> const& marks)
-{
-    double variance = on.variance + off.variance;
-    for (std::size_t i = 0; i < marks.size(); ++i) // a mark between both rates moves them in opposite ways
-        variance += std::pow((on.by_drop[i] - off.by_drop[i]) * marks[i].drop_doubt, 2) +
-                    std::pow((on.by_hours[i] - off.by_hours[i]) * marks[i].hours_doubt, 2);
-    return {units::of_si<units::Velocity>(on.rate - off.rate), units::of_si<units::Velocity>(std::sqrt(variance)),
-            "difference"};
-}
-
-void pump_on_and_off(WaterBench& b, std::vector<Mark> const& marks, double loses)
-{
-    std::optional<PumpRate> on = by_marks(b, marks, visit::Switch::on), off = by_marks(b, marks, visit::Switch::off);
-    if (!on && off)
-        on = by_bucket(b, marks.size(), visit::Switch::on);
-    else if (on && !off)
-        off = by_bucket(b, marks.size(), visit::Switch::off);
-    if (!on || !off)
-        return;
-    Rate const more = difference(*on, *off, marks);
-    Rate const less{-more.value, more.doubt, more.method};
-    auto const limit = b.w.rules.limit<units::Velocity>("loss_by_pump");
-    double const p_on = probability_above(more, limit), p_off = probability_above(less, limit);
-    std::string const from = "pump on less pump off " + b.w.show(more, "in/day") + "; speaks beyond " +
-                             b.w.rules.cited("loss_by_pump") + " either way";
-    b.w.computed(b.item, "water_loss_more_on", p_on, from);
-    b.w.computed(b.item, "water_loss_more_off", p_off, from);
-    if (loses > 0.5) // where nothing is lost, 'the same' says nothing
-        b.w.computed(b.item, "water_loss_same_on_off", (1 - p_on - p_off) * loses, from);
 }
 
 } // namespace
@@ -304,18 +204,9 @@ void assess_level(WaterBench& b)
     std::vector<Mark> marks;
     for (auto const& written : b.v.level_history)
         marks.push_back(mark_of(written));
-    Losses losses;
-    bucket(b, losses);
-    level_history(b, marks, losses);
-    auto const largest = std::max_element(losses.begin(), losses.end(),
-                                          [](Loss const& a, Loss const& c) { return a.probability < c.probability; });
-    if (largest == losses.end())
-        return;
-    double const p = largest->probability;
-    b.w.computed(b.item, "loss_above_evaporation", p,
-                 largest->from + "; speaks above " + b.w.rules.cited(largest->rule));
-    b.w.computed(b.item, "level_holds", 1 - p, largest->from + "; speaks below " + b.w.rules.cited(largest->rule));
-    pump_on_and_off(b, marks, p);
+    bucket(b);
+    level_history(b, marks);
+    weigh_level(b);
 }
 
 } // namespace padwalk::assess

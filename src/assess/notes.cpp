@@ -75,18 +75,26 @@ bool of_one_thing(std::string const& a, std::string const& b)
     return false;
 }
 
+// Whether a note names one of these things.
+bool names_one_of(std::string const& note, std::string const& things)
+{
+    auto const wanted = visit::content_stems(things);
+    auto const stems = visit::content_stems(note);
+    return std::any_of(stems.begin(), stems.end(),
+                       [&](std::string const& s)
+                       { return std::find(wanted.begin(), wanted.end(), s) != wanted.end(); });
+}
+
 bool about_wiring(std::string const& note)
 {
-    static std::set<std::string> const wiring = []
-    {
-        std::set<std::string> out;
-        for (auto const& stem : visit::content_stems("gfci wire wiring bond bonding breaker shock conduit outlet "
-                                                     "receptacle disconnect jolt zap tingle cord electric electrical"))
-            out.insert(stem);
-        return out;
-    }();
-    auto const stems = visit::content_stems(note);
-    return std::any_of(stems.begin(), stems.end(), [](auto const& s) { return wiring.count(s) != 0; });
+    return names_one_of(note,
+                        "gfci wire wiring bond bonding breaker shock conduit outlet receptacle disconnect jolt zap "
+                        "tingle cord electric electrical");
+}
+
+bool about_vent(std::string const& note)
+{
+    return names_one_of(note, "vent vents flue flues chimney stack exhaust");
 }
 
 // The notes of one visit on their way to the bench.
@@ -151,6 +159,13 @@ private:
         std::string const kind = kind_at(item);
         if (kind.empty() || part.result != Result::none)
             return part;
+        if (kind == "heater" && about_vent(part.part))
+        {
+            auto of_vent = w.engine.vocabulary().match(part.part, "vent");
+            bool const understood = of_vent.result == Result::understood || of_vent.result == Result::denied;
+            if (understood && place_for(entry(of_vent.findings.front()).item, item))
+                return of_vent;
+        }
         auto wider = w.engine.vocabulary().match(part.part, "");
         if (wider.result != Result::understood && wider.result != Result::denied)
             return part;

@@ -56,6 +56,18 @@ std::vector<std::string> found_things(Workbench const& w)
     return out;
 }
 
+// Before any trade comes whoever helps people.
+bool everyone_leaves(Workbench const& w)
+{
+    return std::any_of(w.out.alarms.begin(), w.out.alarms.end(),
+                       [&](Alarm const& alarm)
+                       {
+                           auto const& id = w.out.findings[alarm.finding].id;
+                           return w.engine.knowledge().finding(id)->if_seen->leave.value_or(false) ||
+                                  w.at_once.contains({alarm.item, id});
+                       });
+}
+
 // The likeliest cause among those that the first trade comes for.
 std::string likeliest(Workbench const& w)
 {
@@ -83,7 +95,10 @@ void summarise(Workbench& w)
         out.outcome = Outcome::unsafe;
         out.summary = "Not safe to use as it stands: " + listed(unsafe, 4);
         if (!out.referrals.empty())
-            add_sentence(out.summary, "Call first: " + out.referrals.front().name + ".");
+            add_sentence(out.summary, (everyone_leaves(w) ? "Everyone out first, and the emergency call made from "
+                                                            "outside, as said above; only then call: "
+                                                          : "Call first: ") +
+                                          out.referrals.front().name + ".");
     }
     else if (!out.referrals.empty())
     {
@@ -105,6 +120,15 @@ void summarise(Workbench& w)
                           ? "Nothing was found that needs a trade now; the causes below are worth keeping an eye on."
                           : "Nothing wrong was found in what was looked at. What was not looked at is listed, and is "
                             "not thereby fine.";
+    if (unsafe.empty())
+        for (auto const& verdict : out.verdicts)
+            if (verdict.condition == Condition::does_not_work)
+            {
+                out.outcome = std::max(out.outcome, Outcome::refer);
+                out.summary = "Does not work: " + w.name(verdict.item) + " (" + verdict.because + "). " +
+                              (out.referrals.empty() && found.empty() ? std::string() : out.summary);
+                break;
+            }
     if (!out.undecided.empty() && unsafe.empty())
         add_sentence(out.summary, undecided_in_words(w));
     if (!out.questions.empty())

@@ -73,7 +73,8 @@ Verdict verdict_of(Workbench& w, std::size_t item)
         if (cause.item == item && cause.probability >= w.rules.act("referred"))
         {
             if (!no_fault(cause))
-                return {item, Condition::works_with_fault, "likely: " + cause.name};
+                return {item, Condition::works_with_fault,
+                        (cause.probability < 0.5 ? "perhaps: " : "likely: ") + cause.name};
             harmless = harmless == nullptr ? &cause : harmless;
         }
     if (harmless != nullptr && harmless->probability > w.rules.act("alarm_stops"))

@@ -59,5 +59,7 @@ void against_published(WaterBench& bench, chemistry::Parameter parameter, units:
 void assess_water_tests(WaterBench& bench);
 /// What the level says: bucket test, marks, pump on against off.
 void assess_level(WaterBench& bench);
+/// The bucket test or the history of marks weighed against evaporation, as evidence for and against a leak.
+void weigh_level(WaterBench& bench);
 
 } // namespace padwalk::assess

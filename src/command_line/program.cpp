@@ -13,6 +13,7 @@
 #include "padwalk/visit/sheet.hpp"
 
 #include <algorithm>
+#include <cctype>
 #include <istream>
 #include <ostream>
 
@@ -40,10 +41,29 @@ fields::Tree problem_tree(std::vector<fields::Problem> const& problems)
     return list;
 }
 
+// 'carbon_monoxide_in_air: 0 ppm' is a field and no alarm.
+std::string without_field_names(std::string const& text)
+{
+    std::string out, word;
+    for (char const c : text)
+    {
+        bool const of_name = std::isalnum(static_cast<unsigned char>(c)) != 0 || c == '_';
+        if (of_name)
+        {
+            word += c;
+            continue;
+        }
+        bool const field = c == ':' && word.find('_') != std::string::npos;
+        out += (field ? std::string() : word) + c;
+        word.clear();
+    }
+    return out + word;
+}
+
 // An emergency does not wait until the file is in order.
 void warn_of_danger(std::string const& text, World& world)
 {
-    auto const words = visit::danger_in(text);
+    auto const words = visit::danger_in(without_field_names(text));
     if (words.empty())
         return;
     std::string said;

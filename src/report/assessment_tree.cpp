@@ -1,6 +1,7 @@
 #include "padwalk/report/json.hpp"
 
 #include "heater_tree.hpp"
+#include "level_tree.hpp"
 #include "loop_tree.hpp"
 #include "quantity_tree.hpp"
 #include "vent_tree.hpp"
@@ -334,6 +335,7 @@ Tree assessment_tree(assess::Assessment const& a, units::System system)
     out.add("figures", trees(a.figures, system));
     out.add("limits_broken", trees(a.limits_broken));
     out.add("loops", loops_tree(a, system));
+    out.add("levels", levels_tree(a, system));
     out.add("heaters", heaters_tree(a, system));
     out.add("vents", vents_tree(a, system));
     out.add("warmings", warmings_tree(a, system));

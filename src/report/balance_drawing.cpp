@@ -109,15 +109,19 @@ private:
         sheet_.rectangle({from, top, to, top + bar_height}, 0, part.alert ? "box alert" : part.kind);
         if (part.doubt > 0)
             whisker(part, top + bar_height / 2);
-        // Where the next one starts.
+        // Where the next one starts; its words stand between.
+        constexpr double tick = 5;
         if (i > 0 && i + 1 < parts_.size())
-            sheet_.line({to, top + bar_height}, {to, top + row_height}, "fine", Layer::ground);
+        {
+            sheet_.line({to, top + bar_height}, {to, top + bar_height + tick}, "fine", Layer::ground);
+            sheet_.line({to, top + row_height - tick}, {to, top + row_height}, "fine", Layer::ground);
+        }
     }
 
-    /// What is left over is doubted at the end where the parts found leave off.
+    /// What is left over is as long as its bar, more or less.
     void whisker(Part const& part, double y)
     {
-        double const end = part.from, reach = units::coverage * part.doubt;
+        double const end = part.to, reach = units::coverage * part.doubt;
         double const low = x(end - reach), high = x(end + reach);
         std::string_view const kind = part.alert ? "edge alert" : "edge";
         sheet_.line({low, y}, {high, y}, kind);

@@ -1,5 +1,6 @@
 #include "curve_drawing.hpp"
 
+#include "axis.hpp"
 #include "label_places.hpp"
 #include "loop_words.hpp"
 #include "plain.hpp"
@@ -22,27 +23,6 @@ constexpr double sheet_width = 360, sheet_height = 330;
 constexpr Box plot{46, 34, 344, 282};
 constexpr Lettering axis_type{12, false, "word quiet"};
 
-/// A quantity along one edge: from nothing to a round number, with round steps.
-struct Axis
-{
-    std::string_view unit;
-    double step = 1.0, end = 1.0; ///< in the unit
-    int decimals = 0;
-};
-
-Axis axis_for(double largest, std::string_view unit, int parts)
-{
-    Axis out{unit};
-    double const raw = largest > 0 && std::isfinite(largest) ? largest / parts : 1.0;
-    double const ten = std::pow(10.0, std::floor(std::log10(raw)));
-    for (double const times : {1.0, 2.0, 5.0, 10.0})
-        if (out.step = times * ten; out.step >= raw * (1 - 1e-9))
-            break;
-    out.end = out.step * std::max(1.0, std::ceil(largest / out.step - 1e-9));
-    out.decimals = std::max(0, -static_cast<int>(std::floor(std::log10(out.step) + 1e-9)));
-    return out;
-}
-
 std::string_view stable(Measure measure, units::System system)
 {
     auto const& info = units::info(measure);
@@ -58,8 +38,8 @@ public:
         double flow = 0.0, head = 0.0;
         reach(flow, head);
         constexpr double head_room = 1.22; // above the curves, for their names
-        flow_ = axis_for(flow, stable(Measure::volume_flow, system), 5);
-        head_ = axis_for(head * head_room, stable(Measure::head, system), 6);
+        flow_ = axis_between(0, flow, 5);
+        head_ = axis_between(0, head * head_room, 6);
     }
 
     [[nodiscard]] std::string drawn(std::vector<std::string> const& says)
@@ -154,9 +134,9 @@ private:
                          Anchor::middle);
         }
         std::string const us = system_ == units::System::us ? "US " : "";
-        sheet_.write({8, 18}, "head, " + units::printed(head_.unit), axis_type);
-        sheet_.write({plot.right, plot.bottom + 37}, "flow, " + us + units::printed(flow_.unit), axis_type,
-                     Anchor::end);
+        sheet_.write({8, 18}, "head, " + units::printed(stable(Measure::head, system_)), axis_type);
+        sheet_.write({plot.right, plot.bottom + 37},
+                     "flow, " + us + units::printed(stable(Measure::volume_flow, system_)), axis_type, Anchor::end);
     }
 
     // The part of a curve that lies on the paper, cut where it leaves it.

@@ -143,13 +143,13 @@ Page page_of(assess::Assessment const& a, units::System system)
         page.about.push_back(line);
     Said said;
     for (auto&& section :
-         {danger_section(a, said),    answer_section(a),         question_section(a),       call_section(a),
-          verdict_section(a),         undecided_section(a),      cause_section(a),          check_section(a, said),
-          meanwhile_section(a, said), loop_section(a, system),   heater_section(a, system), warming_section(a, system),
-          vent_section(a, system),    figure_section(a, system), comparison_section(a),     limits_section(a),
-          reading_section(a, system), note_section(a),           understanding_section(a),  oddity_section(a),
-          conflict_section(a),        not_tested_section(a),     blank_section(a),          assumption_section(a),
-          source_section(a)})
+         {danger_section(a, said),    answer_section(a),          question_section(a),       call_section(a),
+          verdict_section(a),         undecided_section(a),       cause_section(a),          check_section(a, said),
+          meanwhile_section(a, said), loop_section(a, system),    level_section(a, system),  heater_section(a, system),
+          warming_section(a, system), vent_section(a, system),    figure_section(a, system), comparison_section(a),
+          limits_section(a),          reading_section(a, system), note_section(a),           understanding_section(a),
+          oddity_section(a),          conflict_section(a),        not_tested_section(a),     blank_section(a),
+          assumption_section(a),      source_section(a)})
         if (!section.blocks.empty())
             page.sections.push_back(section);
     if (!a.causes.empty())

@@ -110,6 +110,7 @@ using Said = std::map<std::string, std::string>;
 [[nodiscard]] Section check_section(assess::Assessment const& a, Said& said);
 [[nodiscard]] Section meanwhile_section(assess::Assessment const& a, Said& said);
 [[nodiscard]] Section loop_section(assess::Assessment const& a, units::System system);
+[[nodiscard]] Section level_section(assess::Assessment const& a, units::System system);
 [[nodiscard]] Section heater_section(assess::Assessment const& a, units::System system);
 [[nodiscard]] Section vent_section(assess::Assessment const& a, units::System system);
 [[nodiscard]] Section warming_section(assess::Assessment const& a, units::System system);

@@ -26,9 +26,13 @@ Card vent_card(assess::Assessment const& a, assess::VentEntry const& vent)
     auto const judged = judged_rules(vent);
     auto const broken =
         std::count_if(judged.begin(), judged.end(), [](auto const* r) { return r->keeps == Keeps::fails; });
-    card.tag =
-        std::to_string(broken) + " of " + std::to_string(judged.size()) +
-        (judged.size() == 1 ? " rule that could be judged is not kept" : " rules that could be judged are not kept");
+    std::string const all = judged.size() == 1
+                                ? "the one rule that could be judged is kept"
+                                : "all " + std::to_string(judged.size()) + " rules that could be judged are kept";
+    card.tag = broken == 0 ? all
+                           : std::to_string(broken) + " of " + std::to_string(judged.size()) +
+                                 (judged.size() == 1 ? " rule that could be judged is not kept"
+                                                     : " rules that could be judged are not kept");
     if (broken > 0)
         card.parts.push_back(
             {{}, {"What was seen of the run is enough to leave the heater off; no symptom is needed."}});

@@ -185,6 +185,23 @@ Record<Heater> const& Heater::declaration()
     return record;
 }
 
+Record<FillWatch> const& FillWatch::declaration()
+{
+    static Record<FillWatch> const record =
+        Record<FillWatch>("fill_watch", "a fill valve watched over some time, with no rain and nobody in the water")
+            .field("elapsed", &FillWatch::elapsed, "how long")
+            .within("10 min", "60 day")
+            .like("24 h")
+            .field("delivered", &FillWatch::delivered, "water that came in, by a meter; 0 gal where it never ran")
+            .within("0 gal", "200000 gal")
+            .like("0 gal")
+            .field("level_fell", &FillWatch::level_fell, "fall of the level meanwhile; 0 in where it held")
+            .within("-12 in", "60 in")
+            .read_by("level_mark")
+            .like("0 in");
+    return record;
+}
+
 Record<FillValve> const& FillValve::declaration()
 {
     static Record<FillValve> const record = with_item_fields(
@@ -210,7 +227,8 @@ Record<FillValve> const& FillValve::declaration()
             .within("-24 in", "60 in")
             .read_by("tape")
             .like("6 in")
-            .field("backflow_device", &FillValve::backflow_device, "an approved backflow device is on the line"));
+            .field("backflow_device", &FillValve::backflow_device, "an approved backflow device is on the line")
+            .field("watched", &FillValve::watched, "what came in over some time, and what the level did"));
     return record;
 }
 

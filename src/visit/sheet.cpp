@@ -202,17 +202,24 @@ void Sheet::examples(FieldShape const& field, std::size_t indent)
     RecordShape const& inner = *field.inner();
     FieldShape const* in_short = inner.find(inner.short_form);
     std::string const lead = field.form == Form::list ? "- " : "your name for it: ";
-    std::string fields;
+    std::string fields, more; // what does not fit the line that is copied stands below it
+    auto add = [](std::string& list, std::string const& entry) { list += (list.empty() ? "" : ", ") + entry; };
     for (auto const& f : inner.fields)
     {
         bool const in_words = f.form == Form::text && f.name != inner.short_form;
-        if (f.required || in_words || in_short == nullptr)
-            fields += (fields.empty() ? "" : ", ") + sample_line(f);
+        if (!f.required && !in_words && in_short != nullptr)
+            continue;
+        auto const sample = sample_line(f);
+        constexpr std::size_t around = 8; // braces, marks and a comma
+        bool const fits = indent + characters(lead) + characters(fields) + characters(sample) + around <= columns;
+        add(more.empty() && (f.required || fits) ? fields : more, sample);
     }
     if (in_short != nullptr)
         comment(indent, lead + in_short->sample());
     if (!fields.empty() && (in_short == nullptr || field.form == Form::list))
         comment(indent, lead + "{" + fields + "}");
+    if (!more.empty())
+        comment(indent, "also " + more);
 }
 
 void Sheet::field(std::string const& lead, FieldShape const& f, std::size_t indent, Start const& start)

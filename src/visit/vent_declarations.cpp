@@ -65,7 +65,8 @@ Record<Vent>&& with_end(Record<Vent>&& record)
 {
     return std::move(record)
         .field("capped", &Vent::capped, "whether its end has its cap")
-        .field("roof_slope", &Vent::roof_slope, "where it passes a roof: the roof's rise in 12 of run")
+        .field("roof_slope", &Vent::roof_slope,
+               "where it passes a roof: its rise over its run, 4/12; a number above 1 is the rise in 12")
         .within("0", "40")
         .usual("0", "21")
         .like("4")

@@ -169,7 +169,54 @@ Record<LevelMark> const& LevelMark::declaration()
             .read_by("level_mark")
             .like("1/4 in")
             .field("pump", &LevelMark::pump, "whether the pump ran since the mark before")
-            .field("fill", &LevelMark::fill, "whether the fill valve was open since the mark before");
+            .field("fill", &LevelMark::fill, "whether the fill valve was open since the mark before")
+            .field("bucket", &LevelMark::bucket,
+                   "fall of the water in a bucket that stands in the pool, from its own first mark")
+            .within("-12 in", "24 in")
+            .read_by("level_mark")
+            .like("1/4 in")
+            .field("filled", &LevelMark::filled, "water let in since the mark before, by a meter or a watch")
+            .within("0 gal", "200000 gal")
+            .like("50 gal ± 5 gal")
+            .field("backwash", &LevelMark::backwash, "water let out since the mark before, on purpose")
+            .within("0 gal", "200000 gal")
+            .like("200 gal ± 50 gal")
+            .field("rain", &LevelMark::rain, "rain since the mark before, by a gauge")
+            .within("0 in", "24 in")
+            .like("0.1 in ± 0.05 in")
+            .field("bathers", &LevelMark::bathers, "time in the water since the mark before, all persons together")
+            .within("0 h", "2000 h")
+            .like("3 h")
+            .field("covered", &LevelMark::covered, "covered all the time since the mark before")
+            .field("air_temperature", &LevelMark::air_temperature, "air since the mark before, day and night")
+            .within("-60 degF", "140 degF")
+            .read_by("weather")
+            .like("68 degF")
+            .field("humidity", &LevelMark::humidity, "humidity since the mark before, day and night")
+            .within("0 %", "100 %")
+            .read_by("humidity")
+            .like("55 %")
+            .field("wind", &LevelMark::wind, "wind at the water since the mark before, day and night")
+            .within("0 mph", "150 mph")
+            .read_by("wind")
+            .shown_in("mph", "m/s")
+            .like("2 mph");
+    return record;
+}
+
+Record<ShellFitting> const& ShellFitting::declaration()
+{
+    static Record<ShellFitting> const record =
+        Record<ShellFitting>("shell_fitting", "where something goes through the shell")
+            .field("kind", &ShellFitting::kind, "what it is")
+            .required()
+            .field("name", &ShellFitting::name, "which, in your words")
+            .like("deep end light")
+            .field("depth", &ShellFitting::depth, "its lowest wetted point below the first level mark")
+            .required()
+            .within("-12 in", "20 ft")
+            .read_by("tape")
+            .like("4 in");
     return record;
 }
 
@@ -361,6 +408,7 @@ Record<Water> const& Water::declaration()
             .field("care", &Water::care, "how it is kept, for its dose plan and forecast")
             .field("bucket_test", &Water::bucket_test, "loss against a bucket's")
             .field("level_history", &Water::level_history, "the level over time")
+            .field("fittings", &Water::fittings, "where things go through the shell, by depth")
             .field("shell", &Water::shell, "walls, floor and their finish")
             .field("deck", &Water::deck, "coping and deck"));
     return record;

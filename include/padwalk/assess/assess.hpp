@@ -25,6 +25,7 @@ struct WaterTables
     std::vector<chemistry::LimitSet> sets;
     chemistry::IndexBand index_band;
     chemistry::ConductivityTable conductivity;
+    level::BalanceFacts level;
 };
 
 struct LoopTables;   // what the assessment of a loop looks up: src/assess/loop_tables.hpp

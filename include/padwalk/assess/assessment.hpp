@@ -5,6 +5,7 @@
 #include "padwalk/figures/figure.hpp"
 #include "padwalk/heating/heat_balance.hpp"
 #include "padwalk/heating/heat_up.hpp"
+#include "padwalk/level/level_settling.hpp"
 #include "padwalk/venting/vent_rules.hpp"
 #include "padwalk/visit/visit.hpp"
 
@@ -315,6 +316,20 @@ struct WarmingEntry
     std::optional<WarmingCost> other_cover; ///< without its cover, or with one
 };
 
+/// The history of a level, weighed against evaporation.
+struct LevelEntry
+{
+    std::size_t item = 0; ///< the water
+    level::LevelRecord record;
+    level::LevelBalance balance;
+    std::optional<units::Duration>
+        watch_longer;                        ///< until a small leak could be told from none; none: a bucket is needed
+    units::Velocity sought{};                ///< that leak
+    std::optional<level::Settling> settling; ///< where fittings were measured
+    std::string words;
+    std::vector<std::string> basis; ///< what was taken for what is not known, one sentence each
+};
+
 enum class Outcome
 {
     nothing_found, ///< and something was looked at
@@ -350,6 +365,7 @@ struct Assessment
     fields::Named<reference::Source> sources; ///< every source that a figure or cause shown here rests on
     std::vector<std::string> danger_words;    ///< notes that speak of danger and fit no finding here, as written
     std::vector<VentEntry> vents;             ///< those of which anything could be judged
+    std::vector<LevelEntry> levels;           ///< waters whose level was watched
     std::vector<HeaterEntry> heaters;         ///< gas heaters whose balance or readings could be worked out
     std::vector<WarmingEntry> warmings;       ///< those whose heat-up could be worked out
 };

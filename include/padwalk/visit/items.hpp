@@ -137,7 +137,36 @@ struct LevelMark
     std::optional<fields::Moment> at;
     Taken<units::Length> drop;
     std::optional<Switch> pump, fill;
+    Taken<units::Length> bucket; ///< fall of the water in a bucket that stands in it, from its own first mark
+    Taken<units::Volume> filled, backwash;
+    Taken<units::Length> rain;
+    Taken<units::Duration> bathers; ///< persons times time
+    std::optional<bool> covered;
+    Taken<units::Temperature> air_temperature;
+    Taken<units::Fraction> humidity;
+    Taken<units::Velocity> wind;
     static Record<LevelMark> const& declaration();
+};
+
+/// What goes through the shell, by kind.
+enum class FittingKind
+{
+    skimmer,
+    tile_line,
+    light,
+    inlet,
+    cleaner_line,
+    step,
+    drain
+};
+
+/// Where something goes through the shell: its lowest wetted point below the first level mark.
+struct ShellFitting
+{
+    std::optional<FittingKind> kind;
+    std::string name;
+    Taken<units::Length> depth;
+    static Record<ShellFitting> const& declaration();
 };
 
 struct Crack
@@ -249,6 +278,7 @@ struct Water : Item
     std::optional<Care> care;
     std::optional<BucketTest> bucket_test;
     std::vector<LevelMark> level_history;
+    std::vector<ShellFitting> fittings;
     std::optional<Shell> shell;
     std::optional<Deck> deck;
     static Record<Water> const& declaration();
@@ -523,6 +553,15 @@ enum class FillKind
     by_hand
 };
 
+/// What came in by a fill valve over some time, and what the level did.
+struct FillWatch
+{
+    Taken<units::Duration> elapsed;
+    Taken<units::Volume> delivered;
+    Taken<units::Length> level_fell;
+    static Record<FillWatch> const& declaration();
+};
+
 struct FillValve : Item
 {
     std::string fills;
@@ -531,6 +570,7 @@ struct FillValve : Item
     Taken<units::GaugePressure> supply_pressure;
     Taken<units::Length> bore, air_gap;
     std::optional<bool> backflow_device;
+    std::optional<FillWatch> watched;
     static Record<FillValve> const& declaration();
 };
 
@@ -573,6 +613,7 @@ PADWALK_WORDS(VentCategory, "I", "II", "III", "IV");
 PADWALK_WORDS(PitDrain, "none", "floor_drain", "sump_pump", "not_working");
 PADWALK_WORDS(PitLid, "none", "grating", "vented", "closed");
 PADWALK_WORDS(Louvre, "none", "mesh", "metal", "wood");
+PADWALK_WORDS(FittingKind, "skimmer", "tile_line", "light", "return", "cleaner_line", "step", "drain");
 PADWALK_WORDS(FillKind, "float_valve", "level_sensor", "by_hand");
 #undef PADWALK_WORDS
 } // namespace padwalk::fields
