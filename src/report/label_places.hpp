@@ -39,4 +39,8 @@ private:
 /// A line through the points with a spot at least every `step`.
 [[nodiscard]] std::vector<Spot> filled_in(std::vector<Spot> const& line, double step);
 
+/// Writes one line where it goes best beside what it names, and points at that where it stands apart.
+void write_label(SvgSheet& sheet, LabelPlaces& labels, std::string const& text, std::vector<Spot> const& of,
+                 Lettering const& type);
+
 } // namespace padwalk::report

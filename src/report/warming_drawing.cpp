@@ -264,16 +264,7 @@ private:
 
     void label(std::string const& text, std::vector<Spot> const& of, Lettering const& type)
     {
-        constexpr double near = 12, ascent = 0.95;
-        auto const [box, shape] = labels_.place({{text_width(text, type), type.line_height()}}, of);
-        Spot const anchor = nearest(of, box);
-        if (distance(anchor, box) > near)
-            sheet_.line(anchor,
-                        {std::clamp(anchor.x, box.left + 4, box.right - 4), std::clamp(anchor.y, box.top, box.bottom)},
-                        "fine");
-        bool const leans_right = anchor.x > (box.left + box.right) / 2;
-        sheet_.write({leans_right ? box.right : box.left, box.top + ascent * type.size}, text, type,
-                     leans_right ? Anchor::end : Anchor::start);
+        write_label(sheet_, labels_, text, of, type);
     }
 };
 
