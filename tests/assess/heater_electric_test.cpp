@@ -289,8 +289,8 @@ TEST_CASE("element: as a flow meter it counts the power it has, not its plate's"
                      "nameplate_voltage: 240 V, inlet_temperature: 90.0 degF, outlet_temperature: 92.5 degF" +
                      volts + "}\n");
         auto const* entry = figure_of(a, "heat_flow_estimate");
-        double const flow = value(entry, "flow");
-        return std::pair{flow, (entry->figure.output("flow").high - entry->figure.output("flow").low) / flow};
+        double const found = value(entry, "flow");
+        return std::pair{found, (entry->figure.output("flow").high - entry->figure.output("flow").low) / found};
     };
     CHECK_THAT(flow(", supply_voltage: 208 V").first / flow(", supply_voltage: 240 V").first, WithinRel(0.7511, 1e-3));
     CHECK_THAT(flow("").first, WithinRel(flow(", supply_voltage: 240 V").first, 1e-9));
