@@ -20,8 +20,9 @@ struct HeaterBench
     visit::Taken<units::Fraction> efficiency; ///< heat into the water per energy taken in; a heat pump's is above 1
     visit::Taken<units::Power> plate;         ///< its input as it should be where it stands
     bool clocked = false;                     ///< the input was, by the gas meter
-    bool rise_can_be = true;                  ///< nothing shows that it was read wrong
-    bool at_voltage = false;                  ///< the input is an element's on the voltage that was measured
+    visit::Taken<units::Fraction> found_efficiency = std::nullopt; ///< of the water, by flow and rise
+    bool rise_can_be = true;                                       ///< nothing shows that it was read wrong
+    bool at_voltage = false; ///< the input is an element's on the voltage that was measured
     visit::Taken<units::TemperatureDifference> rise_in_this_air = std::nullopt; ///< of a sound heat pump
 };
 

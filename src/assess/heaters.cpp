@@ -253,7 +253,10 @@ void rise(HeaterBench& b)
                                      {}});
     }
     else
+    {
+        b.found_efficiency = efficiency;
         weigh_rise(b, expected, efficiency);
+    }
     flow_by_rise(b);
 }
 

@@ -6,6 +6,7 @@
 #include "padwalk/heating/heat_loss.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 using namespace padwalk;
 using Catch::Matchers::WithinAbs;
@@ -63,6 +64,30 @@ double fahrenheit(units::Temperature t)
 }
 
 } // namespace
+
+TEST_CASE("warming: a heater that was found to give less is taken as found, and that is said", "[assess]")
+{
+    auto const with_rise = [](std::string const& outlet)
+    {
+        return tests::assessed("waters:\n  pool: {kind: pool, volume: 15000 gal, temperature: 74 degF, "
+                               "wanted_temperature: 82 degF}\nloops:\n  main: {serves: [pool], flow: 50 gpm ± 2 gpm}\n"
+                               "heaters:\n  h: {loop: main, energy: natural_gas, input: 250 kBtu/h, efficiency: 82 %, "
+                               "fires: yes, inlet_temperature: 74 degF, outlet_temperature: " +
+                               outlet + " degF}\n");
+    };
+    auto const time = [](assess::Assessment const& a) { return *a.warmings.at(0).as_found.time->value; };
+    auto const sound = with_rise("82.2"), weak = with_rise("79.2");
+    // 15,000 gal by 8 degF at 250 kBtu/h: the time goes as one over what the water gets.
+    CHECK(std::abs(time(weak) / time(sound) - 0.82 / (0.82 * 5.2 / 8.2)) < 0.05);
+    auto const said = [](assess::Assessment const& a)
+    {
+        auto const& basis = a.warmings.at(0).basis;
+        return std::any_of(basis.begin(), basis.end(),
+                           [](auto const& text) { return text.find("as found") != std::string::npos; });
+    };
+    CHECK(said(weak));
+    CHECK_FALSE(said(sound));
+}
 
 TEST_CASE("warming: an uncovered spa takes longer than a covered one, and each tells of the other", "[assess][warming]")
 {
