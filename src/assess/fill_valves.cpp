@@ -1,5 +1,5 @@
 // What the readings of a fill valve say: its flow and its air gap.
-#include "workbench.hpp"
+#include "water_bench.hpp"
 
 #include "padwalk/figures/model.hpp"
 #include "padwalk/level/fill_balance.hpp"
@@ -70,25 +70,11 @@ units::Measured<units::Velocity> evaporation(Workbench& w, std::size_t water, un
     return {units::of_si<units::Velocity>(value), units::of_si<units::Velocity>(value * spread), "evaporation"};
 }
 
-visit::Taken<units::Area> area_of(Workbench const& w, std::size_t water)
-{
-    visit::Taken<units::Area> area = w.property.at(water).water->area;
-    for (auto const& entry : w.out.figures)
-        if (!area && entry.item == water && entry.figure.model->name == "water_volume")
-            area = entry.figure.get<units::Area>("area");
-    return area;
-}
-
 std::string says(Workbench const& w, visit::FillWatch const& v, level::FillSays const& says)
 {
-    double const times = std::exp(std::abs(says.odds.log_ratio));
-    constexpr double hardly = 1.5;
     return "in " + w.show(*v.elapsed) + " the fill gave " + w.show(*v.delivered) + " and the level fell " +
            w.show(*v.level_fell) + "; beyond evaporation that leaves " + w.show(says.leak, "in/day") + ", " +
-           (times < hardly
-                ? std::string("as likely with a leak as without")
-                : units::show_significant(times, 2) + " times likelier " +
-                      (says.odds.log_ratio > 0 ? "with a leak than without" : "without a leak than with one"));
+           leak_weight(says.odds.log_ratio).words;
 }
 
 /// A valve that gives nothing while the level holds argues against a leak; one that runs all day may hide one.
@@ -111,7 +97,7 @@ void watched(Workbench& w, std::size_t i, visit::FillValve const& v)
                  "the marks of the level were weighed, and this would count the same water again"});
             continue;
         }
-        auto const area = area_of(w, water);
+        auto const area = w.area_of(water);
         if (!area)
         {
             w.out.not_tested.push_back(
@@ -123,7 +109,7 @@ void watched(Workbench& w, std::size_t i, visit::FillValve const& v)
             level::FillWatch const watch{v.watched->elapsed->value, v.watched->delivered, *v.watched->level_fell,
                                          evaporation(w, water, *area), area->value};
             auto const found = level::fill_says(watch, w.engine.water_tables().level.table);
-            double const p = 1 / (1 + std::exp(-found.odds.log_ratio));
+            double const p = leak_weight(found.odds.log_ratio).probability;
             std::string const from = says(w, *v.watched, found);
             w.computed(water, "loss_above_evaporation", p, from);
             w.computed(water, "level_holds", 1 - p, from);

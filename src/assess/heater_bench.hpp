@@ -47,6 +47,12 @@ template <class Q> [[nodiscard]] units::Measured<Q> between(units::Measured<Q> c
 /// Burns gas, or may: nothing was said.
 [[nodiscard]] bool burns_gas(visit::Heater const& heater);
 
+/// A valve leads some of the loop's water past it, nobody knows how much.
+[[nodiscard]] inline bool part_passes_beside(visit::Heater const& heater)
+{
+    return heater.bypass && *heater.bypass != visit::ValvePosition::shut;
+}
+
 /// What it takes in: by the meter, else by the nameplate; and whether the one fits the other.
 void assess_gas_input(HeaterBench& bench);
 

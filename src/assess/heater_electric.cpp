@@ -60,23 +60,13 @@ void voltage(HeaterBench& b)
         power_at_voltage(b, share);
 }
 
-visit::Taken<units::Volume> volume_of(Workbench const& w, std::size_t water)
-{
-    if (w.property.at(water).water->volume)
-        return w.property.at(water).water->volume;
-    for (auto const& entry : w.out.figures)
-        if (entry.item == water && entry.figure.model->name == "water_volume")
-            return entry.figure.get<units::Volume>("volume");
-    return std::nullopt;
-}
-
 /// How fast it can warm its water at the most.
 void warming(HeaterBench& b)
 {
     for (std::size_t const i : b.w.property.at(b.heater).waters)
     {
         figures::Inputs in;
-        in.add("volume", volume_of(b.w, i))
+        in.add("volume", b.w.volume_of(i))
             .add("power", b.v.input)
             .add("rated_voltage", b.v.nameplate_voltage)
             .add("supply_voltage", b.v.supply_voltage)

@@ -14,7 +14,7 @@ using units::Measured;
 /// Of the loop, by all ways together where they were joined; nothing is known where a valve leads water past it.
 visit::Taken<units::VolumeFlow> flow_through(HeaterBench const& b)
 {
-    if (b.v.bypass && *b.v.bypass != visit::ValvePosition::shut)
+    if (part_passes_beside(b.v))
         return std::nullopt;
     for (auto const& entry : b.w.out.loops)
         if (entry.flow && b.w.property.at(b.heater).loops.contains(entry.item))
@@ -57,10 +57,7 @@ WarmedWater warmed_water(HeaterBench const& b)
     {
         auto const& water = *b.w.property.at(i).water;
         out.temperature = water.temperature;
-        out.volume = water.volume;
-        for (auto const& entry : b.w.out.figures)
-            if (!out.volume && entry.item == i && entry.figure.model->name == "water_volume")
-                out.volume = entry.figure.get<units::Volume>("volume");
+        out.volume = b.w.volume_of(i);
         if (out.volume)
             break;
     }

@@ -186,8 +186,8 @@ private:
 
     void read()
     {
-        bool const past = b_.v.bypass && *b_.v.bypass != visit::ValvePosition::shut;
-        if (b_.rise && b_.rise_can_be && !past && !rise_counts_in_loop() && units::in_si(b_.rise->value) > 0)
+        if (b_.rise && b_.rise_can_be && !part_passes_beside(b_.v) && !rise_counts_in_loop() &&
+            units::in_si(b_.rise->value) > 0)
             take(HeaterGauge::rise, "rise", b_.rise);
         if (b_.clocked)
             take(HeaterGauge::clocked_input, "clocked input", b_.input);

@@ -272,6 +272,7 @@ void assess_run(HeaterBench& b)
     entry.rules = judged;
     if (b.v.vent)
         entry.vent = *b.v.vent;
+    entry.vent.roof_slope = in_twelve(entry.vent.roof_slope);
     if (b.v.room)
         entry.room = *b.v.room;
     entry.stands = b.v.stands;

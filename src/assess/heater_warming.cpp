@@ -14,19 +14,6 @@ namespace
 using figures::Figure;
 using units::Measured;
 
-// As given, else of the shape.
-template <units::Quantity Q>
-visit::Taken<Q> given_or_computed(Workbench const& w, std::size_t water, visit::Taken<Q> const& given,
-                                  std::string_view output)
-{
-    if (given)
-        return given;
-    for (auto const& entry : w.out.figures)
-        if (entry.item == water && entry.figure.model->name == "water_volume")
-            return entry.figure.get<Q>(output);
-    return std::nullopt;
-}
-
 visit::Taken<units::Temperature> temperature_now(visit::Water const& water)
 {
     if (water.temperature)
@@ -243,8 +230,8 @@ void assess_warming(HeaterBench& bench)
                        b.w.property.kind_of(i) == visit::WaterKind::spa,
                        facts,
                        temperature_now(v),
-                       given_or_computed<units::Volume>(b.w, i, v.volume, "volume"),
-                       given_or_computed<units::Area>(b.w, i, v.area, "area"),
+                       b.w.volume_of(i),
+                       b.w.area_of(i),
                        {},
                        {}};
         bool const worth_it = b.efficiency && (b.input || own_price(b)); // else there is neither a time nor a cost

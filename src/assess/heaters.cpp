@@ -80,12 +80,6 @@ void nameplate_efficiency(HeaterBench& b)
     }
 }
 
-/// A valve leads some of the loop's water past it, nobody knows how much.
-bool part_passes_beside(visit::Heater const& heater)
-{
-    return heater.bypass && *heater.bypass != visit::ValvePosition::shut;
-}
-
 /// Colder on leaving, and by more than the thermometers' doubt.
 bool leaves_colder(Measured<units::TemperatureDifference> const& rise)
 {

@@ -13,10 +13,8 @@ namespace
 
 using Rate = units::Measured<units::Velocity>;
 
-constexpr double long_history = 12;      ///< hours; longer, the weather of one hour is stretched; judgement
-constexpr double weather_share = 0.25;   ///< standard uncertainty of days' evaporation by one hour's weather; judgement
-constexpr double day_doubt = 12;         ///< hours, 95 %: a mark with a date and no time of day
-constexpr double clock_doubt = 5.0 / 60; ///< hours, standard uncertainty of a written time; as the instrument 'clock'
+constexpr double long_history = 12;    ///< hours; longer, the weather of one hour is stretched; judgement
+constexpr double weather_share = 0.25; ///< standard uncertainty of days' evaporation by one hour's weather; judgement
 
 void not_tested(WaterBench& b, std::string what, std::string because)
 {
@@ -110,9 +108,8 @@ struct Run
 
 Mark mark_of(visit::LevelMark const& written)
 {
-    bool const day_only = written.at->text.size() == 10; // then it was some time of that day
-    return {written.at->hours + (day_only ? 12 : 0), day_only ? day_doubt / units::coverage : clock_doubt,
-            units::in_si(written.drop->value), units::in_si(written.drop->doubt)};
+    auto const time = time_of(written);
+    return {time.hours, time.doubt, units::in_si(written.drop->value), units::in_si(written.drop->doubt)};
 }
 
 // The stretches of the history in which each mark says `keep` of the time since the one before.
@@ -198,6 +195,14 @@ void level_history(WaterBench& b, std::vector<Mark> const& marks)
 }
 
 } // namespace
+
+MarkTime time_of(visit::LevelMark const& mark)
+{
+    constexpr double day_doubt = 12;         // hours, 95 %
+    constexpr double clock_doubt = 5.0 / 60; // hours, standard uncertainty; as the instrument 'clock'
+    bool const day_only = mark.at->text.size() == 10;
+    return {mark.at->hours + (day_only ? day_doubt : 0), day_only ? day_doubt / units::coverage : clock_doubt};
+}
 
 void assess_level(WaterBench& b)
 {

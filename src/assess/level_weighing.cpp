@@ -17,9 +17,6 @@ namespace
 
 using units::Measured;
 
-constexpr double day_doubt = 12;         ///< hours, 95 %: a mark with a date and no time of day
-constexpr double clock_doubt = 5.0 / 60; ///< hours, standard uncertainty of a written time; as the instrument 'clock'
-
 /// Logistic: the probability that stands for these natural log odds.
 double chance(double log_odds)
 {
@@ -100,12 +97,10 @@ private:
         using units::exact::hour;
         auto const& from = written.front();
         auto const& w = written[i];
-        bool const day_only = w.at->text.size() == 10; // then it was some time of that day
-        auto const hours = [](visit::LevelMark const& m)
-        { return m.at->hours + (m.at->text.size() == 10 ? day_doubt : 0); };
+        auto const time = time_of(w);
         level::LevelMark out;
-        out.at = units::of_si<units::Duration>((hours(w) - hours(from)) * hour);
-        out.at_doubt = units::of_si<units::Duration>((day_only ? day_doubt / units::coverage : clock_doubt) * hour);
+        out.at = units::of_si<units::Duration>((time.hours - time_of(from).hours) * hour);
+        out.at_doubt = units::of_si<units::Duration>(time.doubt * hour);
         out.fall = {w.drop->value - from.drop->value, w.drop->doubt, w.drop->method};
         if (w.bucket)
         {
@@ -126,8 +121,9 @@ private:
             return;
         auto& record = entry_.record;
         auto const between = units::of_si<units::Duration>(units::exact::hour);
-        level::LevelStretch gap;
-        gap.fill = level::FillState::unknown;
+        level::LevelStretch gap;       // anything may have come or gone
+        constexpr double anything = 8; // m3, standard; judgement: more than half a foot of any small pool
+        gap.backwash = {units::Volume{}, units::of_si<units::Volume>(anything), "not watched"};
         record.stretches.push_back(gap);
         auto const at = record.marks.back().at + between;
         auto const fall = record.marks.back().fall.value;
@@ -170,6 +166,7 @@ private:
         entry_.record.stretches.push_back(std::move(s));
     }
 
+    /// Kept covered, and how long and how tight was not said: judgement.
     static Measured<units::Fraction> half_covered()
     {
         return {units::of_si<units::Fraction>(0.5), units::of_si<units::Fraction>(0.25), "judgement"};
@@ -184,7 +181,7 @@ private:
     {
         auto const& visit = b_.w.visit;
         // Where no volume was noted the surface only bounds what an open fill may have brought: any will do.
-        constexpr double usual_area = 37; // m2
+        constexpr double usual_area = 37; // m2, 400 ft2; judgement
         auto const noted = [](level::LevelStretch const& s)
         { return s.filled || units::in_si(s.backwash.value) > 0 || units::in_si(s.bather_time) > 0; };
         auto const& all = entry_.record.stretches;
@@ -233,15 +230,7 @@ std::string words_of(Workbench const& w, LevelEntry const& entry)
     std::string out = "the level fell " + w.show(entry.record.marks.back().fall) + " in " +
                       w.show(units::Reading::exact(entry.record.length()), "h") + "; without a leak it would have " +
                       "fallen " + w.show(evaporated) + "; beyond that " + rate_text(w, balance.leak);
-    double const times = std::exp(std::abs(odds.log_ratio));
-    std::string const by = times < 1.5    ? ""
-                           : times > 1000 ? "over 1000 times "
-                                          : units::show_significant(times, 2) + " times ";
-    if (by.empty())
-        out += "; that is as likely with a leak as without";
-    else
-        out +=
-            "; that is " + by + (odds.log_ratio > 0 ? "likelier with a leak than without" : "likelier without a leak");
+    out += "; that is " + leak_weight(odds.log_ratio).words;
     return out + "; the least leak that this could have shown is " + shown(balance.least_shown);
 }
 
@@ -317,7 +306,7 @@ void enter(WaterBench& b, LevelEntry& entry)
 {
     auto const& balance = entry.balance;
     // Evaporation is not known so badly that water would rise by itself.
-    constexpr double far = 3;
+    constexpr double far = 3; // standard uncertainties; judgement
     if (units::in_si(balance.leak.estimate.value) < -far * units::in_si(balance.leak.estimate.doubt))
     {
         b.w.out.questions.push_back({b.item,
@@ -327,7 +316,7 @@ void enter(WaterBench& b, LevelEntry& entry)
                                      {}});
         return;
     }
-    double const p = chance(balance.odds.log_ratio);
+    double const p = leak_weight(balance.odds.log_ratio).probability;
     b.w.computed(b.item, "loss_above_evaporation", p, entry.words);
     b.w.computed(b.item, "level_holds", 1 - p, entry.words);
     sides(b, entry);
@@ -335,6 +324,17 @@ void enter(WaterBench& b, LevelEntry& entry)
 }
 
 } // namespace
+
+LeakWeight leak_weight(double log_odds)
+{
+    constexpr double hardly = 1.5, beyond_words = 1000; // judgement
+    double const times = std::exp(std::abs(log_odds));
+    std::string words = "as likely with a leak as without";
+    if (times >= hardly)
+        words = (times > beyond_words ? std::string("over 1000") : units::show_significant(times, 2)) +
+                " times likelier " + (log_odds > 0 ? "with a leak than without" : "without a leak than with one");
+    return {chance(log_odds), words};
+}
 
 void weigh_level(WaterBench& b)
 {

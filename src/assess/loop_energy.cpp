@@ -104,10 +104,7 @@ std::vector<TurnedOver> turned_over(LoopBench& b)
     std::vector<TurnedOver> out;
     for (std::size_t const i : b.w.property.at(b.loop).waters)
     {
-        visit::Taken<units::Volume> volume = b.w.property.at(i).water->volume;
-        for (auto const& entry : b.w.out.figures)
-            if (!volume && entry.item == i && entry.figure.model->name == "water_volume")
-                volume = entry.figure.get<units::Volume>("volume");
+        auto const volume = b.w.volume_of(i);
         if (!volume)
             return {};
         out.push_back({i, *volume, b.w.property.kind_of(i) == visit::WaterKind::spa});

@@ -36,10 +36,7 @@ void turnover(LoopBench& b)
         return;
     for (std::size_t const i : b.w.property.at(b.loop).waters)
     {
-        visit::Taken<units::Volume> volume = b.w.property.at(i).water->volume;
-        for (auto const& entry : b.w.out.figures)
-            if (!volume && entry.item == i && entry.figure.model->name == "water_volume")
-                volume = entry.figure.get<units::Volume>("volume");
+        auto const volume = b.w.volume_of(i);
         figures::Inputs in;
         in.add("volume", volume).add("flow", b.flow);
         bool const spa = b.w.property.kind_of(i) == visit::WaterKind::spa;

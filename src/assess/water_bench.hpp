@@ -57,6 +57,22 @@ void against_published(WaterBench& bench, chemistry::Parameter parameter, units:
 
 /// What the water tests say: bands, chlorine, balance, metals.
 void assess_water_tests(WaterBench& bench);
+/// When a level mark was read, hours of its calendar, with its standard uncertainty.
+struct MarkTime
+{
+    double hours, doubt;
+};
+/// A mark with a date and no time of day was read some time of that day.
+[[nodiscard]] MarkTime time_of(visit::LevelMark const& mark);
+
+/// The probability that stands for log odds for a leak, and how much likelier that makes it, in words.
+struct LeakWeight
+{
+    double probability;
+    std::string words;
+};
+[[nodiscard]] LeakWeight leak_weight(double log_odds);
+
 /// What the level says: bucket test, marks, pump on against off.
 void assess_level(WaterBench& bench);
 /// The bucket test or the history of marks weighed against evaporation, as evidence for and against a leak.

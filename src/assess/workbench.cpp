@@ -112,6 +112,31 @@ void Workbench::noticed(std::size_t item, std::string const& id, bool there, std
     shared_reading.emplace_back();
 }
 
+namespace
+{
+
+template <units::Quantity Q> visit::Taken<Q> by_shape(Assessment const& a, std::size_t water, std::string_view output)
+{
+    for (auto const& entry : a.figures)
+        if (entry.item == water && entry.figure.model->name == "water_volume")
+            return entry.figure.get<Q>(output);
+    return std::nullopt;
+}
+
+} // namespace
+
+visit::Taken<units::Volume> Workbench::volume_of(std::size_t water) const
+{
+    auto const& given = property.at(water).water->volume;
+    return given ? given : by_shape<units::Volume>(out, water, "volume");
+}
+
+visit::Taken<units::Area> Workbench::area_of(std::size_t water) const
+{
+    auto const& given = property.at(water).water->area;
+    return given ? given : by_shape<units::Area>(out, water, "area");
+}
+
 std::string Workbench::show(units::Reading const& r, std::string_view unit) const
 {
     bool const us = system == units::System::us; // the unit asked for is a US one

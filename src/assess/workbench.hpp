@@ -87,6 +87,9 @@ public:
     {
         return show(units::Reading::of(m), unit);
     }
+    /// Of a water, as given, else as its shape gave it.
+    [[nodiscard]] visit::Taken<units::Volume> volume_of(std::size_t water) const;
+    [[nodiscard]] visit::Taken<units::Area> area_of(std::size_t water) const;
     [[nodiscard]] std::string const& name(std::size_t item) const { return property.at(item).entry.name; }
 
 private:

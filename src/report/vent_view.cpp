@@ -73,8 +73,7 @@ void lay_roof(VentView& out, visit::Vent const& v)
 {
     if (!v.above_roof)
         return;
-    double const written = v.roof_slope ? v.roof_slope->value.value() : 0.0;
-    double const twelfths = written <= 1 ? 12 * written : written; // '4/12' is rise over run
+    double const twelfths = v.roof_slope ? v.roof_slope->value.value() : 0.0;
     double const slope = std::isfinite(twelfths) ? twelfths / 12 : 0.0;
     double const at = out.end().y - metres(v.above_roof, 0.0), half = 0.8;
     out.roof = {{out.end().x - half, at - half * slope}, {out.end().x + half, at + half * slope}};

@@ -4,7 +4,7 @@
 #include "padwalk/report/html.hpp"
 #include "padwalk/report/json.hpp"
 #include "padwalk/report/text.hpp"
-#include "report/svg_reader.hpp"
+#include "report/drawing_checks.hpp"
 
 #include <nlohmann/json.hpp>
 
@@ -90,31 +90,9 @@ TEST_CASE("every drawing of a heat-up is well-formed, named, in bounds and large
             auto const svgs = drawn(many()[n], system);
             REQUIRE(svgs.size() == 1);
             auto const elements = read(svgs[0]);
-            CHECK(elements[1].name == "title");
-            CHECK(elements[2].name == "desc");
-            CHECK(elements[2].text.size() > 20);
-            std::string const& box = elements.front().attributes.at("viewBox");
-            double const width = std::stod(box.substr(4)), height = std::stod(box.substr(box.rfind(' ')));
-            auto const texts = tests::texts_of(elements);
-            for (std::size_t i = 0; i < texts.size(); ++i)
-            {
-                INFO(texts[i].what << ": " << texts[i].left << " to " << texts[i].right << ", " << texts[i].top);
-                CHECK(texts[i].left >= 0);
-                CHECK(texts[i].top >= 0);
-                CHECK(texts[i].right <= width);
-                CHECK(texts[i].bottom <= height);
-                for (std::size_t k = 0; k < i; ++k)
-                {
-                    INFO(texts[k].what);
-                    CHECK_FALSE(texts[i].meets(texts[k]));
-                }
-            }
+            tests::check_readable(elements);
             for (auto const& e : elements)
             {
-                if (e.name == "text")
-                    CHECK(e.number("font-size") >= 12);
-                CHECK(e.attributes.count("style") == 0);
-                CHECK(e.attributes.count("fill") == 0);
                 if (e.name == "polyline" || e.name == "polygon")
                     for (auto const& [x, y] : tests::points_of(e))
                     {

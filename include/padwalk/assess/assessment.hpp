@@ -274,7 +274,7 @@ struct VentEntry
     std::size_t item = 0;   ///< the vent
     std::size_t heater = 0; ///< whose it is
     std::vector<venting::JudgedRule> rules;
-    visit::Vent vent;                ///< as recorded
+    visit::Vent vent;                ///< as recorded; its roof's rise always in 12
     std::optional<visit::Room> room; ///< as recorded
     std::optional<visit::HeaterPlace> stands;
     bool in_pit = false;
