@@ -95,10 +95,11 @@ void summarise(Workbench& w)
         out.outcome = Outcome::unsafe;
         out.summary = "Not safe to use as it stands: " + listed(unsafe, 4);
         if (!out.referrals.empty())
-            add_sentence(out.summary, (everyone_leaves(w) ? "Everyone out first, and the emergency call made from "
-                                                            "outside, as said above; only then call: "
-                                                          : "Call first: ") +
-                                          out.referrals.front().name + ".");
+            add_sentence(out.summary,
+                         (everyone_leaves(w) ? "Everyone out first, and what is said above of it; only then "
+                                               "call: "
+                                             : "Call first: ") +
+                             out.referrals.front().name + ".");
     }
     else if (!out.referrals.empty())
     {
