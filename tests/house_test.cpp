@@ -175,6 +175,29 @@ TEST_CASE("the top of the house holds nothing else", "[house]")
     CHECK(met == expected);
 }
 
+TEST_CASE("every test's name reaches its own test", "[house]")
+{
+    // ctest hands a name over through a CMake list, which a semicolon cuts in two.
+    // signs.
+    std::size_t names = 0;
+    for (auto const& entry : fs::recursive_directory_iterator(root / "tests"))
+    {
+        if (entry.path().extension() != ".cpp")
+            continue;
+        std::istringstream lines(text_of(entry.path()));
+        std::string const start = "TEST_CASE(\"";
+        for (std::string line; std::getline(lines, line);)
+            if (line.starts_with(start))
+            {
+                ++names;
+                std::string const name = line.substr(start.size(), line.find('"', start.size()) - start.size());
+                INFO(entry.path().lexically_relative(root).generic_string() << ": " << name);
+                CHECK(name.find(';') == std::string::npos);
+            }
+    }
+    CHECK(names > 900);
+}
+
 TEST_CASE("the engine uses only the C++20 that its compilers share", "[house]")
 {
     // What g++ 12, clang 14 or emscripten 3.1.6 (libc++ 13) lacks, or what reads numbers by the locale.

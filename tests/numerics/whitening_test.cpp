@@ -24,7 +24,7 @@ TEST_CASE("whitening: products and the density at the mean agree with the densit
     CHECK(std::abs(whiten.log_peak() - square / 2 - whole.log_density) <= 1e-12);
 }
 
-TEST_CASE("whitening: of independent values each is divided by its own deviation; what can't be is refused")
+TEST_CASE("whitening: of independent values each is divided by its own deviation, what can't be is refused")
 {
     Covariance v(2);
     v.add_alone(0, 4.0);
