@@ -102,9 +102,12 @@ Record<CheckEntry> const& CheckEntry::declaration()
             .field("minutes", &CheckEntry::minutes, "how long")
             .required()
             .field("only_if", &CheckEntry::only_if, "contexts without which there is nothing to do")
+            .field("risk", &CheckEntry::risk, "what it may cost the one who does it")
             .field("cautions", &CheckEntry::cautions, "what to say about safety")
             .field("tells", &CheckEntry::tells, "findings that it settles")
             .required()
+            .field("if_so", &CheckEntry::if_so, "what it means if it is there")
+            .field("if_not", &CheckEntry::if_not, "what it means if it is not")
             .field("source", &CheckEntry::source, "where it comes from")
             .required();
     return record;

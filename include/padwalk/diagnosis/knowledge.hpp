@@ -39,6 +39,14 @@ enum class Who
     owner
 };
 
+/// What a check may cost the one who does it; its cautions say how.
+enum class Risk
+{
+    none,    ///< looking, listening, reading an instrument, asking
+    some,    ///< something to mind: an edge, hot pipe, test chemicals, a switch
+    licensed ///< opening, measuring live, draining: only for who is licensed and equipped for it
+};
+
 struct Shows
 {
     std::string finding;
@@ -92,8 +100,10 @@ struct CheckEntry
     std::string needs;
     units::Number minutes{};
     std::vector<std::string> only_if; ///< contexts without which there is nothing to do
+    Risk risk = Risk::none;
     std::vector<std::string> cautions;
     std::vector<std::string> tells;
+    std::string if_so, if_not; ///< what it means if what it looks for is there, and if it is not
     reference::Cited source;
     static fields::Record<CheckEntry> const& declaration();
 };
@@ -155,6 +165,10 @@ template <> struct padwalk::fields::words_of<padwalk::diagnosis::Hazard>
 template <> struct padwalk::fields::words_of<padwalk::diagnosis::Established>
 {
     static std::vector<std::string> words() { return {"seen", "figure", "simulated"}; }
+};
+template <> struct padwalk::fields::words_of<padwalk::diagnosis::Risk>
+{
+    static std::vector<std::string> words() { return {"none", "some", "licensed"}; }
 };
 template <> struct padwalk::fields::words_of<padwalk::diagnosis::Who>
 {
