@@ -19,43 +19,102 @@ double entropy_bits(double p)
     return p <= 0 || p >= 1 ? 0.0 : -(p * std::log2(p) + (1 - p) * std::log2(1 - p));
 }
 
-struct Look
+/// Something that is decided by whether at least one of some causes is there.
+struct Decision
 {
-    double gain = 0.0;        ///< bits
-    double probability = 0.0; ///< of seeing it
-    std::size_t cause = 0;    ///< whose probability it would change most, in Assessment::causes
-    double if_seen = 0.0;
+    std::vector<std::size_t> causes; ///< in the network
+    double weight = 0.0;
+    std::string const* trade = nullptr; ///< whom it sends, where it is that
+
+    /// By what each is, taken as independent.
+    template <class Chance> [[nodiscard]] double probability(Chance const& of) const
+    {
+        double none = 1.0;
+        for (std::size_t const c : causes)
+            none *= 1 - of(c);
+        return 1 - none;
+    }
 };
 
-// What looking for one finding is worth: the expected fall of the causes' uncertainty.
-Look worth(Workbench& w, Weighed& weighed, std::string const& id, std::size_t item)
+/// Whom to send, whether it is safe, how soon, and which of the causes named it is.
+std::vector<Decision> decisions(Workbench const& w, Weighed const& weighed)
+{
+    auto const& causes = weighed.network.causes();
+    std::vector<Decision> out;
+    auto decide = [&](double weight, std::string const* trade, auto const& belongs)
+    {
+        Decision one{{}, weight, trade};
+        for (std::size_t c = 0; c < causes.size(); ++c)
+            if (!weighed.network.unknown(c) && belongs(*causes[c].entry))
+                one.causes.push_back(c);
+        if (!one.causes.empty())
+            out.push_back(std::move(one));
+    };
+    using diagnosis::CauseEntry;
+    for (auto const& trade : w.engine.knowledge().trades)
+        decide(w.rules.act("decides_trade"), &trade.first,
+               [&](CauseEntry const& c) { return c.trade == trade.first && c.urgency > Urgency::watch; });
+    decide(w.rules.act("decides_safety"), nullptr,
+           [](CauseEntry const& c) { return c.hazard == diagnosis::Hazard::people && c.urgency == Urgency::stop_use; });
+    decide(w.rules.act("decides_urgency"), nullptr, [](CauseEntry const& c) { return c.urgency >= Urgency::soon; });
+    for (std::size_t k = 0; k < weighed.shown.size() && k < most_causes; ++k)
+        out.push_back({{weighed.shown[k]}, w.rules.act("decides_cause"), nullptr});
+    return out;
+}
+
+struct Look
+{
+    double gain = 0.0;        ///< bits, weighed by what they decide
+    double probability = 0.0; ///< of seeing it
+    std::size_t cause = 0;    ///< whose probability it would change most, in Assessment::causes
+    double if_seen = 0.0, if_not = 0.0;
+    std::vector<double> by_cause; ///< fall of the uncertainty of each of the first causes, bits
+    std::string sends, spares; ///< names of the trade that seeing it would call for, and that not seeing it would not
+};
+
+// What looking for one finding is worth: the expected fall of what is open about each decision.
+Look worth(Workbench& w, Weighed& weighed, std::vector<Decision> const& open, std::string const& id, std::size_t item)
 {
     std::size_t const place = weighed.network.finding(id, item);
     auto with = weighed.evidence_without();
     with.push_back(diagnosis::seen(place));
     auto const seen = diagnosis::posterior(weighed.network.network(), with);
     Look look;
-    if (!seen.possible)
+    if (!seen.possible || w.out.causes.empty())
         return look;
-    look.probability = std::min(1.0, std::exp(seen.log_evidence - weighed.all.log_evidence));
+    double const p = look.probability = std::min(1.0, std::exp(seen.log_evidence - weighed.all.log_evidence));
+    auto now = [&](std::size_t c) { return weighed.all.causes[c]; };
+    auto yes = [&](std::size_t c) { return seen.causes[c]; };
+    auto no = [&](std::size_t c) { return p < 1 ? std::clamp((now(c) - p * yes(c)) / (1 - p), 0.0, 1.0) : now(c); };
+    double const sent = w.rules.act("referred");
+    for (auto const& decision : open)
+    {
+        double const before = decision.probability(now);
+        double const there = decision.probability(yes), away = decision.probability(no);
+        look.gain += decision.weight * (entropy_bits(before) - p * entropy_bits(there) - (1 - p) * entropy_bits(away));
+        if (decision.trade == nullptr)
+            continue;
+        auto const& name = w.engine.knowledge().trade(*decision.trade)->plural;
+        if (look.sends.empty() && before < sent && there >= sent)
+            look.sends = name;
+        if (look.spares.empty() && before >= sent && away < sent)
+            look.spares = name;
+    }
     double largest = 0;
     for (std::size_t k = 0; k < weighed.shown.size() && k < most_causes; ++k)
     {
         std::size_t const c = weighed.shown[k];
-        double const now = weighed.all.causes[c];
-        double const yes = seen.causes[c];
-        double const no =
-            look.probability < 1 ? std::clamp((now - look.probability * yes) / (1 - look.probability), 0.0, 1.0) : now;
-        look.gain +=
-            entropy_bits(now) - look.probability * entropy_bits(yes) - (1 - look.probability) * entropy_bits(no);
-        if (std::abs(yes - now) > largest)
+        look.by_cause.push_back(
+            std::max(0.0, entropy_bits(now(c)) - p * entropy_bits(yes(c)) - (1 - p) * entropy_bits(no(c))));
+        if (std::abs(yes(c) - now(c)) > largest)
         {
-            largest = std::abs(yes - now);
+            largest = std::abs(yes(c) - now(c));
             look.cause = k;
-            look.if_seen = yes;
+            look.if_seen = yes(c);
+            look.if_not = no(c);
         }
     }
-    return w.out.causes.empty() ? Look{} : look;
+    return look;
 }
 
 // Whether the visit says that this was not to be done here: at least half of what was not tested, and two words of it
@@ -127,12 +186,14 @@ struct AtHand
 {
     std::set<std::pair<std::string, std::size_t>> known;
     std::set<std::string> told_by_causes;
+    std::vector<Decision> open;
     std::map<std::pair<std::string, std::size_t>, Look> looks;
 };
 
 AtHand at_hand(Workbench const& w, Weighed const& weighed)
 {
     AtHand out;
+    out.open = decisions(w, weighed);
     for (auto const& finding : w.out.findings)
         out.known.insert({finding.id, finding.item});
     for (std::size_t k = 0; k < weighed.shown.size() && k < most_causes; ++k)
@@ -145,7 +206,7 @@ AtHand at_hand(Workbench const& w, Weighed const& weighed)
 PossibleCheck weigh_check(Workbench& w, Weighed& weighed, AtHand& hand, std::string const& id,
                           diagnosis::CheckEntry const& entry, std::size_t item)
 {
-    PossibleCheck out{&id, &entry, item, 0.0, {}, {}, {}};
+    PossibleCheck out{&id, &entry, item, 0.0, {}, {}, {}, {}, {}};
     Look best;
     std::string best_name;
     for (auto const& told : entry.tells)
@@ -157,8 +218,11 @@ PossibleCheck weigh_check(Workbench& w, Weighed& weighed, AtHand& hand, std::str
                 continue;
             auto const [look, fresh] = hand.looks.try_emplace({told, at});
             if (fresh)
-                look->second = worth(w, weighed, told, at);
+                look->second = worth(w, weighed, hand.open, told, at);
             out.tells.push_back(finding.name);
+            out.by_cause.resize(std::max(out.by_cause.size(), look->second.by_cause.size()), 0.0);
+            for (std::size_t k = 0; k < look->second.by_cause.size(); ++k)
+                out.by_cause[k] = std::max(out.by_cause[k], look->second.by_cause[k]);
             if (look->second.gain <= best.gain)
                 continue;
             best = look->second;
@@ -171,7 +235,10 @@ PossibleCheck weigh_check(Workbench& w, Weighed& weighed, AtHand& hand, std::str
     {
         auto const& cause = w.out.causes[best.cause];
         out.changes = "if seen: " + best_name + " (" + percent(best.probability) + " likely), then " + cause.name +
-                      " goes from " + percent(cause.probability) + " to " + percent(best.if_seen);
+                      " goes from " + percent(cause.probability) + " to " + percent(best.if_seen) +
+                      (best.sends.empty() ? "" : ", and that calls for the " + best.sends);
+        out.otherwise = "if not: " + cause.name + " goes to " + percent(best.if_not) +
+                        (best.spares.empty() ? "" : ", and the " + best.spares + " need not come for it");
     }
     return out;
 }
@@ -195,7 +262,9 @@ void weigh_checks(Workbench& w, Weighed& weighed)
             if (!is_there || said_impossible(w, item, entry) || too_dangerous(w, item))
                 continue;
             auto possible = weigh_check(w, weighed, hand, id, entry, item);
-            if (possible.gain >= w.rules.act("check_worth"))
+            constexpr double one_visit = 120; // minutes
+            bool const takes_long = entry.minutes.value() > one_visit;
+            if (possible.gain >= w.rules.act(takes_long ? "long_check_worth" : "check_worth"))
                 weighed.checks.push_back(std::move(possible));
         }
     std::stable_sort(weighed.checks.begin(), weighed.checks.end(),
@@ -215,7 +284,8 @@ void choose_checks(Workbench& w, Weighed const& weighed)
             continue; // a quicker check settles the same
         w.out.next.push_back({*check.id, check.entry->name, check.entry->needs, check.item,
                               check.entry->minutes.value(), check.gain, check.tells, check.entry->cautions,
-                              check.changes});
+                              check.changes, check.otherwise, check.entry->risk, check.entry->if_so,
+                              check.entry->if_not});
     }
 }
 

@@ -6,6 +6,7 @@
 #include "padwalk/level/models.hpp"
 #include "padwalk/venting/models.hpp"
 
+#include "fill_tables.hpp"
 #include "heater_bench.hpp"
 #include "heater_tables.hpp"
 #include "loop_bench.hpp"
@@ -54,15 +55,17 @@ Engine::Engine(reference::Data data)
       knowledge_(diagnosis::read_knowledge(data_)), vocabulary_(phrases(knowledge_)),
       bibliography_(reference::bibliography(data_)), equilibria_(data_), water_tables_(data_),
       loop_tables_(std::make_unique<LoopTables const>(data_)),
-      heater_tables_(std::make_unique<HeaterTables const>(data_))
+      heater_tables_(std::make_unique<HeaterTables const>(data_)),
+      fill_tables_(std::make_unique<FillTables const>(data_))
 {
 }
 
 Engine::~Engine() = default;
 
-Assessment assess(visit::ReadVisit const& visit, Engine const& engine, units::System system)
+Assessment assess(visit::ReadVisit const& visit, Engine const& engine, units::System system,
+                  std::vector<std::string> about)
 {
-    Workbench bench(visit, engine, system);
+    Workbench bench(visit, engine, system, std::move(about));
     assess_waters(bench); // first: the loops need volumes
     auto loops = read_loops(bench);
     auto const heaters = assess_heaters(bench);

@@ -1,4 +1,5 @@
 // What the readings of a fill valve say: its flow and its air gap.
+#include "fill_bench.hpp"
 #include "water_bench.hpp"
 
 #include "padwalk/figures/model.hpp"
@@ -25,14 +26,14 @@ void flow(Workbench& w, std::size_t i, visit::FillValve const& v)
                        1 - probability_above(*v.flow, w.rules.limit<units::VolumeFlow>("fill_weak")),
                        "delivers " + w.show(*v.flow, "gpm") + "; speaks below " + w.rules.cited("fill_weak"));
     }
-    figures::Inputs wide_open;
-    wide_open.add("supply_pressure", v.supply_pressure);
-    wide_open.add("bore", v.bore);
-    w.figure(i, "fill_valve_flow", wide_open, "flow that " + w.name(i) + " should give, wide open");
 }
 
 void air_gap(Workbench& w, std::size_t i, visit::FillValve const& v)
 {
+    if (v.backflow_device && (*v.backflow_device || !v.air_gap))
+        w.noticed(i, "fill_no_backflow_device", !*v.backflow_device,
+                  *v.backflow_device ? "a backflow device is recorded"
+                                     : "no backflow device, and no air gap is recorded");
     if (!v.air_gap || v.backflow_device.value_or(false))
         return;
     figures::Inputs gap;
@@ -46,28 +47,6 @@ void air_gap(Workbench& w, std::size_t i, visit::FillValve const& v)
         w.computed(i, "fill_air_gap_short", 1.0,
                    "the outlet ends " + w.show(*v.air_gap) + " above the water, that is under it, and " +
                        (v.backflow_device ? "no backflow device was seen" : "no device recorded against backflow"));
-}
-
-/// Fall of the level by evaporation in the weather of the visit; a usual one with a wide doubt where that is not known.
-units::Measured<units::Velocity> evaporation(Workbench& w, std::size_t water, units::Measured<units::Area> const& area)
-{
-    auto const& table = w.engine.water_tables().level.table;
-    figures::Inputs in;
-    in.add("water_temperature", w.property.at(water).water->temperature)
-        .add("air_temperature", w.visit.air_temperature)
-        .add("humidity", w.visit.humidity)
-        .add("wind", w.visit.wind)
-        .add("area", visit::Taken<units::Area>(area));
-    auto const rate =
-        w.figure(water, "evaporation", in, "evaporation of " + w.name(water)).get<units::Velocity>("level_rate");
-    double const value = rate ? units::in_si(rate->value) : table.usual_evaporation.si();
-    double const spread =
-        rate ? std::hypot(units::in_si(rate->doubt) / value, table.form_spread.si(), table.day_spread.si())
-             : table.usual_spread.si();
-    if (!rate)
-        w.out.assumptions.push_back({"a usual evaporation of " + w.name(water) + ", with a wide doubt",
-                                     "water and air temperature, humidity and wind would narrow it"});
-    return {units::of_si<units::Velocity>(value), units::of_si<units::Velocity>(value * spread), "evaporation"};
 }
 
 std::string says(Workbench const& w, visit::FillWatch const& v, level::FillSays const& says)
@@ -107,7 +86,7 @@ void watched(Workbench& w, std::size_t i, visit::FillValve const& v)
         try
         {
             level::FillWatch const watch{v.watched->elapsed->value, v.watched->delivered, *v.watched->level_fell,
-                                         evaporation(w, water, *area), area->value};
+                                         evaporation_of(w, water, *area), area->value};
             auto const found = level::fill_says(watch, w.engine.water_tables().level.table);
             double const p = leak_weight(found.odds.log_ratio).probability;
             std::string const from = says(w, *v.watched, found);
@@ -123,6 +102,28 @@ void watched(Workbench& w, std::size_t i, visit::FillValve const& v)
 
 } // namespace
 
+units::Measured<units::Velocity> evaporation_of(Workbench& w, std::size_t water,
+                                                units::Measured<units::Area> const& area)
+{
+    auto const& table = w.engine.water_tables().level.table;
+    figures::Inputs in;
+    in.add("water_temperature", w.property.at(water).water->temperature)
+        .add("air_temperature", w.visit.air_temperature)
+        .add("humidity", w.visit.humidity)
+        .add("wind", w.visit.wind)
+        .add("area", visit::Taken<units::Area>(area));
+    auto const rate =
+        w.figure(water, "evaporation", in, "evaporation of " + w.name(water)).get<units::Velocity>("level_rate");
+    double const value = rate ? units::in_si(rate->value) : table.usual_evaporation.si();
+    double const spread =
+        rate ? std::hypot(units::in_si(rate->doubt) / value, table.form_spread.si(), table.day_spread.si())
+             : table.usual_spread.si();
+    if (!rate)
+        w.out.assumptions.push_back({"a usual evaporation of " + w.name(water) + ", with a wide doubt",
+                                     "water and air temperature, humidity and wind would narrow it"});
+    return {units::of_si<units::Velocity>(value), units::of_si<units::Velocity>(value * spread), "evaporation"};
+}
+
 void assess_fill_valves(Workbench& w)
 {
     for (std::size_t i = 0; i < w.property.things().size(); ++i)
@@ -131,6 +132,7 @@ void assess_fill_valves(Workbench& w)
             flow(w, i, *valve);
             air_gap(w, i, *valve);
             watched(w, i, *valve);
+            weigh_fill_readings(w, i, *valve);
         }
 }
 

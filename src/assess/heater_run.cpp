@@ -254,7 +254,7 @@ void figures_of_run(HeaterBench& b)
 
 void assess_run(HeaterBench& b)
 {
-    if (!b.vent || !burns_gas(b.v) || (!b.v.vent && !b.v.room))
+    if (!b.vent || !burns_gas(b.v) || (!b.v.vent && !b.v.room && !is_pit(b)))
         return;
     auto const rules = venting::vent_rules(b.w.engine.data());
     auto const found = as_found(b);

@@ -19,19 +19,18 @@ bool stops(CauseEntryOf const& cause)
     return cause.hurts_people && cause.urgency == Urgency::stop_use;
 }
 
-namespace
+double told_log_odds(double p)
 {
-
-constexpr double most_weight = 25.0; ///< natural log of the odds; beyond it a number says no more than 'settled'
-
-double log_odds(double p)
-{
+    constexpr double most_weight = 25.0; // natural log of the odds; beyond it a number says no more than 'settled'
     if (p <= 0)
         return -most_weight;
     if (p >= 1)
         return most_weight;
     return std::clamp(std::log(p) - std::log1p(-p), -most_weight, most_weight);
 }
+
+namespace
+{
 
 struct Candidate
 {
@@ -44,6 +43,7 @@ struct Candidate
 struct TradeShare
 {
     double together = 0.0;
+    double unnamed = 0.0; ///< the same of those that are not named
     std::size_t named = 0;
     std::vector<Candidate> more;
 };
@@ -54,7 +54,8 @@ TradeShare share_of_trade(Workbench const& w, Weighed const& weighed, std::strin
     constexpr double least = 0.02; ///< below it a cause is not worth a line; judgement
     double const lifted = w.rules.act("lifted");
     TradeShare out;
-    double none = 1.0;
+    double none_unnamed = 1.0;
+    std::vector<std::size_t> raised;
     auto const& causes = weighed.network.causes();
     for (std::size_t c = 0; c < causes.size(); ++c)
     {
@@ -62,13 +63,18 @@ TradeShare share_of_trade(Workbench const& w, Weighed const& weighed, std::strin
         bool const calls = causes[c].entry->urgency > Urgency::watch;
         if (causes[c].entry->trade != trade || !calls || p < least || p < lifted * causes[c].prior)
             continue;
-        none *= 1 - p;
+        raised.push_back(c);
         if (std::any_of(candidates.begin(), candidates.end(), [&](Candidate const& k) { return k.cause == c; }))
             ++out.named;
         else
+        {
             out.more.push_back({c, false, p});
+            none_unnamed *= 1 - p;
+        }
     }
-    out.together = 1 - none;
+    // Not by their chances alone: where one of several explains what was seen, it is the one or the other.
+    out.together = raised.empty() ? 0.0 : 1 - chance_of_none(weighed, raised);
+    out.unnamed = 1 - none_unnamed;
     std::stable_sort(out.more.begin(), out.more.end(),
                      [](Candidate const& x, Candidate const& y) { return x.p > y.p; });
     return out;
@@ -92,14 +98,17 @@ std::size_t shown_by(Workbench const& w, Weighed const& weighed, std::size_t cau
 
 // Many causes may share what one would be likely for: none is named, and yet a trade must come. Where the causes of a
 // trade together are likely enough to send it, its likeliest few are named too; for one finding one trade is enough.
-void add_shared(Workbench const& w, Weighed const& weighed, std::vector<Candidate>& candidates)
+void add_shared(Workbench& w, Weighed const& weighed, std::vector<Candidate>& candidates)
 {
     constexpr std::size_t most_of_a_trade = 4;
     std::vector<TradeShare> shares;
     for (auto const& trade : w.engine.knowledge().trades)
+    {
         shares.push_back(share_of_trade(w, weighed, trade.first, candidates));
+        w.trade_chance[trade.first] = shares.back().together;
+    }
     std::stable_sort(shares.begin(), shares.end(),
-                     [](TradeShare const& x, TradeShare const& y) { return x.together > y.together; });
+                     [](TradeShare const& x, TradeShare const& y) { return x.unnamed > y.unnamed; });
     std::set<std::size_t> cared_for;
     for (auto const& share : shares)
     {
@@ -205,6 +214,43 @@ std::vector<diagnosis::Evidence> Weighed::evidence_without(std::optional<std::si
     return out;
 }
 
+CauseEntryOf cause_as_told(Workbench const& w, Weighed const& weighed, std::size_t place)
+{
+    auto const& at = weighed.network.causes()[place];
+    auto const& e = *at.entry;
+    double const p = weighed.all.causes[place];
+    CauseEntryOf cause{*at.id,
+                       e.name,
+                       e.meaning,
+                       w.reach.contains(at.item) ? e.ask + " " + w.reach.at(at.item) : e.ask,
+                       e.meanwhile,
+                       at.item,
+                       at.prior,
+                       p,
+                       urgency_of(w, e, p),
+                       e.hazard == diagnosis::Hazard::people,
+                       e.trade,
+                       e.cautions,
+                       {},
+                       {}};
+    constexpr double worth_telling = 0.1; // of the log odds
+    for (std::size_t i = 0; i < weighed.without.size(); ++i)
+    {
+        if (!weighed.without[i].possible)
+            continue;
+        double const weight = told_log_odds(p) - told_log_odds(weighed.without[i].causes[place]);
+        if (weight > worth_telling)
+            cause.speaks_for.push_back({i, weight});
+        if (weight < -worth_telling)
+            cause.speaks_against.push_back({i, weight});
+    }
+    auto strongest = [](WeightEntry const& a, WeightEntry const& b)
+    { return std::abs(a.log_odds) > std::abs(b.log_odds); };
+    std::stable_sort(cause.speaks_for.begin(), cause.speaks_for.end(), strongest);
+    std::stable_sort(cause.speaks_against.begin(), cause.speaks_against.end(), strongest);
+    return cause;
+}
+
 void name_causes(Workbench& w, Weighed& weighed)
 {
     if (!weighed.all.possible || w.out.findings.empty())
@@ -216,7 +262,7 @@ void name_causes(Workbench& w, Weighed& weighed)
     {
         double const p = weighed.all.causes[c];
         bool const hurts = causes[c].entry->hazard == diagnosis::Hazard::people;
-        if (p >= named && p >= lifted * causes[c].prior)
+        if (!weighed.network.unknown(c) && p >= named && p >= lifted * causes[c].prior)
             candidates.push_back({c, hurts && causes[c].entry->urgency == Urgency::stop_use && p >= danger, p});
     }
     add_shared(w, weighed, candidates);
@@ -224,37 +270,7 @@ void name_causes(Workbench& w, Weighed& weighed)
                      [](Candidate const& a, Candidate const& b) { return a.first != b.first ? a.first : a.p > b.p; });
     for (auto const& candidate : candidates)
     {
-        auto const& at = causes[candidate.cause];
-        auto const& e = *at.entry;
-        CauseEntryOf cause{*at.id,
-                           e.name,
-                           e.meaning,
-                           e.ask,
-                           e.meanwhile,
-                           at.item,
-                           at.prior,
-                           candidate.p,
-                           urgency_of(w, e, candidate.p),
-                           e.hazard == diagnosis::Hazard::people,
-                           e.trade,
-                           e.cautions,
-                           {},
-                           {}};
-        for (std::size_t i = 0; i < weighed.without.size(); ++i)
-        {
-            if (!weighed.without[i].possible)
-                continue;
-            double const weight = log_odds(candidate.p) - log_odds(weighed.without[i].causes[candidate.cause]);
-            if (weight > 0.1)
-                cause.speaks_for.push_back({i, weight});
-            if (weight < -0.1)
-                cause.speaks_against.push_back({i, weight});
-        }
-        auto strongest = [](WeightEntry const& a, WeightEntry const& b)
-        { return std::abs(a.log_odds) > std::abs(b.log_odds); };
-        std::stable_sort(cause.speaks_for.begin(), cause.speaks_for.end(), strongest);
-        std::stable_sort(cause.speaks_against.begin(), cause.speaks_against.end(), strongest);
-        w.out.causes.push_back(std::move(cause));
+        w.out.causes.push_back(cause_as_told(w, weighed, candidate.cause));
         weighed.shown.push_back(candidate.cause);
     }
 }
@@ -363,10 +379,13 @@ void judge(Workbench& w)
     {
         Weighed weighed = weigh(w);
         name_causes(w, weighed);
+        explain_items(w, weighed);
+        try_robustness(w, weighed);
         look_for_conflict(w, weighed);
         weigh_checks(w, weighed);
         choose_checks(w, weighed);
         name_undecided(w, weighed);
+        explain_asked(w, weighed);
         place_faults(w);
     }
     catch (diagnosis::TooEntangled const&)

@@ -14,7 +14,9 @@ struct PossibleCheck
     double gain = 0.0;                           ///< expected fall of the causes' uncertainty, bits
     std::pair<std::string, std::size_t> settles; ///< the most telling finding, and where
     std::vector<std::string> tells;              ///< names of all findings it bears on
-    std::string changes;                         ///< what the most telling outcome would do, in words
+    std::string changes;                         ///< what it would do if the most telling finding is there, in words
+    std::string otherwise;                       ///< and if it is not
+    std::vector<double> by_cause;                ///< of the first of Assessment::causes: what it tells of each, bits
 };
 
 /// What the evidence says of every cause, and what each piece of it said.
@@ -44,6 +46,18 @@ void lay_patterns(Workbench const& w, Weighed& weighed);
 /// Where on its loop each cause sits that is named.
 void place_faults(Workbench& w);
 void name_causes(Workbench& w, Weighed& weighed);
+/// P(none of these causes of the network | evidence).
+[[nodiscard]] double chance_of_none(Weighed const& weighed, std::vector<std::size_t> const& causes);
+/// What stands beside the causes named: nothing wrong, and what is not known here.
+void explain_items(Workbench& w, Weighed const& weighed);
+/// How far the order holds when every judged number is off by a factor of two.
+void try_robustness(Workbench& w, Weighed const& weighed);
+/// The causes that were asked about, in full.
+void explain_asked(Workbench& w, Weighed& weighed);
+/// One cause of the network as the assessment gives it, with what speaks for it and against it.
+[[nodiscard]] CauseEntryOf cause_as_told(Workbench const& w, Weighed const& weighed, std::size_t cause);
+/// Natural log of the odds, within what says more than 'settled'.
+[[nodiscard]] double told_log_odds(double probability);
 void look_for_conflict(Workbench& w, Weighed const& weighed);
 void raise_alarms(Workbench& w);
 /// How soon a cause calls, by what it is and how likely: stopping use wants danger and more than a hint of it.

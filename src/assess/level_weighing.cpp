@@ -1,4 +1,5 @@
 // The history of a level as evidence for and against a leak: by the balance of the room `level`, not by limits.
+#include "level_course.hpp"
 #include "water_bench.hpp"
 
 #include "padwalk/figures/model.hpp"
@@ -45,6 +46,7 @@ public:
         }
         if (!said)
             entry_.basis.emplace_back("Where the fill valve was not spoken of it is taken as shut.");
+        entry_.last_mark = written.size() - 1;
         if (std::none_of(written.begin(), written.end(), [](auto const& m) { return m.bucket; }))
             append_bucket_test();
         common();
@@ -56,6 +58,7 @@ public:
     {
         if (!two_marks())
             return false;
+        entry_.last_mark = 1;
         if (!b_.v.bucket_test->fill)
             entry_.basis.emplace_back("The fill valve is taken as shut; it was not said.");
         common();
@@ -266,8 +269,9 @@ void sides(WaterBench& b, LevelEntry const& entry)
 double stops_at(LevelEntry const& entry, std::vector<visit::ShellFitting> const& fittings,
                 std::vector<visit::FittingKind> const& kinds)
 {
-    double now = 0, before = 0;
     double const each = 1.0 / static_cast<double>(entry.settling->fittings.size() + 2); // elsewhere and never too
+    bool const at_others = std::find(kinds.begin(), kinds.end(), visit::FittingKind::inlet) != kinds.end();
+    double now = at_others ? entry.settling->elsewhere.chance.value() : 0, before = at_others ? each : 0;
     for (std::size_t i = 0; i < fittings.size(); ++i)
         if (std::find(kinds.begin(), kinds.end(), *fittings[i].kind) != kinds.end())
             now += entry.settling->fittings[i].chance.value(), before += each;
@@ -276,16 +280,30 @@ double stops_at(LevelEntry const& entry, std::vector<visit::ShellFitting> const&
     return before > 0 ? log_odds(std::clamp(now, edge, 1 - edge)) - log_odds(std::clamp(before, edge, 1 - edge)) : 0;
 }
 
+std::vector<FittingEntry> fittings_of(visit::Water const& water)
+{
+    std::vector<FittingEntry> out;
+    for (auto const& f : water.fittings)
+    {
+        std::string name = f.name;
+        if (name.empty())
+        {
+            name = fields::words_of<visit::FittingKind>::words()[static_cast<std::size_t>(*f.kind)];
+            std::replace(name.begin(), name.end(), '_', ' ');
+        }
+        out.push_back({*f.kind, {std::move(name), *f.depth}});
+    }
+    return out;
+}
+
 void settling(WaterBench& b, LevelEntry& entry)
 {
     auto const& fittings = b.v.fittings;
     if (fittings.empty() || entry.record.marks.size() < 3)
         return;
     std::vector<level::Fitting> given;
-    for (auto const& f : fittings)
-        given.push_back(
-            {f.name.empty() ? fields::words_of<visit::FittingKind>::words()[static_cast<std::size_t>(*f.kind)] : f.name,
-             *f.depth});
+    for (auto const& f : entry.fittings)
+        given.push_back(f.place);
     entry.settling = level::level_settling(entry.record, given, b.w.engine.water_tables().level);
     if (entry.balance.odds.log_ratio <= 0)
         return;
@@ -293,10 +311,11 @@ void settling(WaterBench& b, LevelEntry& entry)
     std::string const from = "if it stops falling, it does at " + b.w.show(units::Reading::exact(s.depth), "in") +
                              " (" + b.w.show(units::Reading::exact(s.low), "in") + " to " +
                              b.w.show(units::Reading::exact(s.high), "in") + ") below the first mark";
-    b.w.computed(b.item, "water_level_stops", chance(s.log_stops), from);
     using visit::FittingKind;
     for (auto const& [id, kinds] :
-         {std::pair{"water_level_stops_skimmer", std::vector{FittingKind::skimmer, FittingKind::tile_line}},
+         {std::pair{"water_level_stops",
+                    std::vector{FittingKind::inlet, FittingKind::cleaner_line, FittingKind::step, FittingKind::drain}},
+          std::pair{"water_level_stops_skimmer", std::vector{FittingKind::skimmer, FittingKind::tile_line}},
           std::pair{"water_level_stops_light", std::vector{FittingKind::light}}})
         if (double const odds = stops_at(entry, fittings, kinds); odds != 0)
             b.w.computed(b.item, id, chance(odds), from);
@@ -340,6 +359,7 @@ void weigh_level(WaterBench& b)
 {
     LevelEntry entry;
     entry.item = b.item;
+    entry.fittings = fittings_of(b.v);
     RecordBuilder builder(b, entry);
     if (!builder.by_history() && !builder.by_bucket())
         return;
@@ -355,6 +375,7 @@ void weigh_level(WaterBench& b)
         entry.watch_longer = level::watch_longer(entry.record, entry.sought, facts);
         entry.words = words_of(b.w, entry);
         enter(b, entry);
+        entry.course = level_course(entry, facts);
         b.w.out.levels.push_back(std::move(entry));
     }
     catch (figures::NotComputed const& why)

@@ -1,4 +1,5 @@
 // What was noticed, in plain words, and what was read off.
+#include "name_words.hpp"
 #include "workbench.hpp"
 
 #include <algorithm>
@@ -105,9 +106,9 @@ public:
 
     void note(std::size_t item, visit::Noticed const& n)
     {
-        if (!n.seen.empty())
+        if (!n.seen.empty() && !named(item, n.seen, true))
             seen(item, n.seen);
-        if (!n.not_seen.empty())
+        if (!n.not_seen.empty() && !named(item, n.not_seen, false))
             for (auto const& part : w.engine.vocabulary().read(n.not_seen, kind_at(item)))
                 if (!lay(item, widened(item, part), n.not_seen, false))
                     ask(item, part, n.not_seen);
@@ -141,6 +142,22 @@ private:
     {
         std::string const& kind = w.property.at(item).entry.kind;
         return kind == "property" ? std::string() : kind;
+    }
+    // A note that is a finding's own name or id is that finding, whatever words stand in it.
+    bool named(std::size_t item, std::string const& note, bool there)
+    {
+        std::string const kind = kind_at(item), said = lowered(note);
+        std::string const* id = nullptr;
+        for (auto const& [of, finding] : w.engine.knowledge().findings)
+            if ((said == of || said == lowered(finding.name)) && (id == nullptr || finding.item == kind))
+                id = &of;
+        if (id == nullptr)
+            return false;
+        auto const place = place_for(entry(*id).item, item);
+        if (!place)
+            return false;
+        w.noticed(*place, *id, there, quoted(note, there));
+        return true;
     }
     // An item of the finding's kind that the note may be about: the item itself, else the only one related to it.
     [[nodiscard]] std::optional<std::size_t> place_for(std::string const& kind, std::size_t item) const

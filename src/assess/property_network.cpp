@@ -25,8 +25,10 @@ double prior_at(diagnosis::CauseEntry const& cause, Thing const& thing)
 } // namespace
 
 PropertyNetwork::PropertyNetwork(Property const& property, diagnosis::Knowledge const& knowledge)
-    : property_(property), knowledge_(knowledge)
+    : something_else_(std::make_shared<diagnosis::CauseEntry const>(knowledge.something_else.as_cause())),
+      property_(property), knowledge_(knowledge)
 {
+    static std::string const unknown_id = "something_else";
     for (std::size_t item = 1; item < property.things().size(); ++item)
     {
         Thing const& thing = property.at(item);
@@ -41,6 +43,9 @@ PropertyNetwork::PropertyNetwork(Property const& property, diagnosis::Knowledge 
             causes_.push_back({&id, &cause, item, prior});
             network_.causes.push_back({id + " at " + thing.entry.name, prior});
         }
+        double const rate = something_else_->base_rate.value();
+        causes_.push_back({&unknown_id, something_else_.get(), item, rate});
+        network_.causes.push_back({unknown_id + " at " + thing.entry.name, rate});
     }
 }
 
@@ -61,6 +66,8 @@ std::size_t PropertyNetwork::finding(std::string const& id, std::size_t item)
 double PropertyNetwork::weight(std::size_t cause, std::string const& id, std::size_t item) const
 {
     CauseAt const& at = causes_[cause];
+    if (unknown(cause))
+        return at.item == item ? knowledge_.something_else.weight.value() : 0;
     for (auto const& link : at.entry->shows)
         if (link.finding == id &&
             (at.item == item || (at.entry->item != knowledge_.finding(id)->item && property_.related(at.item, item))))

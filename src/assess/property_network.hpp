@@ -5,6 +5,7 @@
 #include "padwalk/diagnosis/knowledge.hpp"
 
 #include <map>
+#include <memory>
 
 namespace padwalk::assess
 {
@@ -34,7 +35,11 @@ public:
     /// The weight with which a cause shows a finding at an item; 0 where it does not reach there.
     [[nodiscard]] double weight(std::size_t cause, std::string const& id, std::size_t item) const;
 
+    /// Whether it is the cause, at some item, that the knowledge does not hold.
+    [[nodiscard]] bool unknown(std::size_t cause) const { return causes_[cause].entry == something_else_.get(); }
+
 private:
+    std::shared_ptr<diagnosis::CauseEntry const> something_else_; ///< that the knowledge does not hold, at each item
     Property const& property_;
     diagnosis::Knowledge const& knowledge_;
     std::vector<CauseAt> causes_;

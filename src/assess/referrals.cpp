@@ -46,7 +46,9 @@ std::optional<Called> called(Workbench const& w, std::string const& id, diagnosi
         none *= 1 - cause.probability;
         danger = danger || (cause.hurts_people && cause.probability >= w.rules.act("danger_referred"));
     }
-    out.together = 1 - none;
+    // Causes that are not named count too: they are why several together send it.
+    auto const all = w.trade_chance.find(id);
+    out.together = std::max(1 - none, causes.empty() || all == w.trade_chance.end() ? 0.0 : all->second);
     if (out.together >= w.rules.act("referred") || danger)
         for (std::size_t const i : causes)
         {

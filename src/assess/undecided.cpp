@@ -38,7 +38,7 @@ std::vector<std::size_t> causes_behind(Workbench const& w, Weighed const& weighe
     return out;
 }
 
-// The most telling check on something that these causes show.
+// The check that tells most of these causes for its time, on something that they show.
 PossibleCheck const* decider(Workbench const& w, Weighed const& weighed, std::vector<std::size_t> const& causes)
 {
     std::set<Place> shown;
@@ -48,9 +48,21 @@ PossibleCheck const* decider(Workbench const& w, Weighed const& weighed, std::ve
                  w.property.of_kind(w.engine.knowledge().finding(link.finding)->item, w.out.causes[c].item))
                 shown.insert({link.finding, at});
     PossibleCheck const* best = nullptr;
+    double most = 0;
     for (auto const& check : weighed.checks)
-        if (shown.contains(check.settles) && (best == nullptr || check.gain > best->gain))
+    {
+        double told = 0;
+        for (std::size_t const c : causes)
+            told += c < check.by_cause.size() ? check.by_cause[c] : 0;
+        constexpr double coming = 30, setup = 2; // minutes, judged: of a technician who must come, of anyone
+        bool const must_come = check.entry->who == std::vector{diagnosis::Who::technician};
+        double const rate = told / (check.entry->minutes.value() + setup + (must_come ? coming : 0));
+        if (shown.contains(check.settles) && rate > most)
+        {
+            most = rate;
             best = &check;
+        }
+    }
     return best;
 }
 
@@ -76,11 +88,12 @@ void name_undecided(Workbench& w, Weighed const& weighed)
             std::any_of(w.out.alarms.begin(), w.out.alarms.end(), [&](Alarm const& a) { return a.finding == i; });
         if (explained || alarmed)
             continue;
-        Undecided entry{i, std::move(causes), {}, {}, 0, {}};
+        Undecided entry{i, std::move(causes), {}, {}, 0, {}, {}};
         if (auto const* check = decider(w, weighed, entry.causes))
         {
             entry.decides = check->entry->name;
             entry.needs = check->entry->needs;
+            entry.cautions = check->entry->cautions;
             entry.minutes = check->entry->minutes.value();
             for (auto const who : check->entry->who)
                 entry.by_whom.push_back(fields::words_of<diagnosis::Who>::words()[static_cast<std::size_t>(who)]);

@@ -60,7 +60,8 @@ Verdict verdict_of(Workbench& w, std::size_t item)
         return {item, Condition::does_not_work,
                 t.pump != nullptr ? "it did not run" : "it did not start at its normal control"};
     for (auto const& finding : w.out.findings)
-        if (finding.item == item && finding.id == "fill_delivers_nothing" && finding.state == FindingState::seen)
+        if (finding.item == item && finding.state == FindingState::seen &&
+            w.engine.knowledge().finding(finding.id)->does_not_work.value_or(false))
             return {item, Condition::does_not_work, finding.name};
     for (auto const& entry : w.out.undecided)
         if (w.out.findings[entry.finding].item == item)

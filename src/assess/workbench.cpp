@@ -17,9 +17,10 @@ FindingState state_of(double probability, double clear)
 
 } // namespace
 
-Workbench::Workbench(visit::ReadVisit const& read, Engine const& engine_, units::System system_)
+Workbench::Workbench(visit::ReadVisit const& read, Engine const& engine_, units::System system_,
+                     std::vector<std::string> asked_about)
     : visit(read.visit), engine(engine_), system(system_), rules(engine_.data(), system_),
-      property(read.visit, out.assumptions)
+      property(read.visit, out.assumptions), asked(std::move(asked_about))
 {
     out.by = visit.by;
     if (!visit.by)

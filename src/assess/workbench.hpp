@@ -47,7 +47,8 @@ struct ReadingsPattern
 class Workbench
 {
 public:
-    Workbench(visit::ReadVisit const& read, Engine const& engine, units::System system);
+    Workbench(visit::ReadVisit const& read, Engine const& engine, units::System system,
+              std::vector<std::string> asked_about = {});
 
     visit::Visit const& visit;
     Engine const& engine;
@@ -61,6 +62,9 @@ public:
     std::vector<ReadingsPattern> patterns;
     std::map<std::pair<std::size_t, std::string>, std::string> at_once; ///< by item and finding: what to do at once,
                                                                         ///< where it goes by the reading
+    std::vector<std::string> asked;                                     ///< ids of causes to explain in full
+    std::map<std::string, double> trade_chance; ///< that at least one cause that calls for the trade is there
+    std::map<std::size_t, std::string> reach;                           ///< by item: how a trade gets at it
     std::vector<std::string> shared_reading; ///< for each of out.findings: the reading it shares with others, or empty
 
     /// Runs a model. The figure is kept if it was computed, or if it had what it needs and still could not be.

@@ -16,6 +16,8 @@ constexpr char const* general_help =
     "\n"
     "usage: padwalk COMMAND [options]\n"
     "  assess VISIT.yaml          the main job: findings, likely causes, whom to send\n"
+    "  next VISIT.yaml            what to check next, and what each outcome changes\n"
+    "  why VISIT.yaml CAUSE       one cause in full, also where it is unlikely\n"
     "  water VISIT.yaml           for the owner: the water, what to add, when to swim\n"
     "  water key=value …          the same from readings: ph=7.9 \"alkalinity=130 ppm\"\n"
     "  check VISIT.yaml           only say what is wrong with the file\n"
@@ -23,20 +25,17 @@ constexpr char const* general_help =
     "  sheet --for spa,pump,…     a visit file to fill in\n"
     "  schema                     JSON Schema of the visit file, for an editor\n"
     "\n"
-    "options\n"
+    "options: --json; --data DIR in place of the built-in data; --version; -h, --help\n"
     "  --units us|si     print US customary or SI units [us]; both are always read\n"
-    "  --json            print JSON\n"
     "  --html FILE       also write the report as one HTML page (assess, water)\n"
-    "  --days N          how far the water's forecast goes [30]\n"
     "  --force           replace FILE if it is there\n"
+    "  --days N          how far the water's forecast goes [30]\n"
     "  --lines           figure: read JSON lines on standard input, write one each\n"
-    "  --data DIR        use this folder in place of the built-in data\n"
-    "  -h, --help        this text; --version the version\n"
     "\n"
     "exit status: 0 nothing to refer or do, 1 something, 2 unsafe, 3 input problem\n"
     "VISIT.yaml may be '-' for standard input. NO_COLOR turns colour off.\n";
 
-std::vector<std::string> const commands{"assess", "water", "check", "figure", "sheet", "schema"};
+std::vector<std::string> const commands{"assess", "next", "why", "water", "check", "figure", "sheet", "schema"};
 
 void add_common(CLI::App& app, Arguments& out, std::string& system)
 {
@@ -69,9 +68,9 @@ Arguments parse(std::vector<std::string> const& arguments)
     if (!option_first && std::find(commands.begin(), commands.end(), arguments[0]) == commands.end())
     {
         std::string const near = fields::nearest(arguments[0], commands);
-        throw UsageProblem(
-            "unknown command '" + arguments[0] + "'" +
-            (near.empty() ? "; one of assess, water, check, figure, sheet, schema" : "; did you mean '" + near + "'?"));
+        throw UsageProblem("unknown command '" + arguments[0] + "'" +
+                           (near.empty() ? "; one of assess, next, why, water, check, figure, sheet, schema"
+                                         : "; did you mean '" + near + "'?"));
     }
     CLI::App app;
     app.set_help_flag("");
@@ -86,6 +85,14 @@ Arguments parse(std::vector<std::string> const& arguments)
     assess->add_flag("--json", out.json);
     assess->add_option("--html", out.html);
     assess->add_flag("--force", out.force);
+    CLI::App* next = app.add_subcommand("next");
+    next->add_option("visit", out.visit);
+    next->add_flag("--json", out.json);
+    CLI::App* why = app.add_subcommand("why");
+    why->add_option("visit", out.visit);
+    std::vector<std::string> cause;
+    why->add_option("cause", cause);
+    why->add_flag("--json", out.json);
     CLI::App* water = app.add_subcommand("water");
     water->add_option("given", out.given);
     water->add_flag("--json", out.json);
@@ -104,7 +111,7 @@ Arguments parse(std::vector<std::string> const& arguments)
     std::vector<std::string> parts;
     sheet->add_option("--for", parts)->delimiter(',');
     CLI::App* schema = app.add_subcommand("schema");
-    for (auto* sub : {assess, water, check, figure, sheet, schema})
+    for (auto* sub : {assess, next, why, water, check, figure, sheet, schema})
         sub->set_help_flag("");
     try
     {
@@ -130,15 +137,22 @@ Arguments parse(std::vector<std::string> const& arguments)
     out.system = system == "si" ? units::System::si : units::System::us;
     out.parts = parts;
     using C = Arguments::Command;
+    for (auto const& word : cause)
+        out.cause += (out.cause.empty() ? "" : " ") + word;
     out.command = *assess   ? C::assess
+                  : *next   ? C::next
+                  : *why    ? C::why
                   : *water  ? C::water
                   : *check  ? C::check
                   : *figure ? C::figure
                   : *sheet  ? C::sheet
                             : C::schema;
-    bool const wants_visit = out.command == C::assess || out.command == C::check;
+    bool const wants_visit =
+        out.command == C::assess || out.command == C::check || out.command == C::next || out.command == C::why;
     if (wants_visit && out.visit.empty())
         throw UsageProblem("name the visit file, for example 'padwalk assess visit.yaml'");
+    if (out.command == C::why && out.cause.empty())
+        throw UsageProblem("say which cause, by its name or some words of it: padwalk why visit.yaml worn bearings");
     if (out.command == C::water)
     {
         bool const file = !out.given.empty() && out.given.front().find('=') == std::string::npos;

@@ -16,6 +16,8 @@ struct Arguments
         help,
         version,
         assess,
+        next,
+        why,
         water,
         check,
         figure,
@@ -25,6 +27,7 @@ struct Arguments
     Command command = Command::help;
     std::string help;               ///< text to print, for Command::help
     std::string visit;              ///< path of the visit file
+    std::string cause;              ///< that is asked about
     std::string figure;             ///< name; empty: list them
     std::vector<std::string> given; ///< key=value
     int days = 30;                  ///< of the water's forecast

@@ -95,6 +95,17 @@ std::optional<visit::ReadVisit> visit_or_problems(std::string const& text, Argum
     }
 }
 
+int status_of(assess::Assessment const& assessment)
+{
+    switch (assessment.outcome)
+    {
+    case assess::Outcome::unsafe: return unsafe;
+    case assess::Outcome::refer: return something_to_refer;
+    case assess::Outcome::nothing_found: break;
+    }
+    return nothing_to_refer;
+}
+
 int assess_visit(Arguments const& arguments, World& world)
 {
     assess::Engine const engine(data_for(arguments, world));
@@ -110,13 +121,42 @@ int assess_visit(Arguments const& arguments, World& world)
         world.out << report::as_text(assessment, {arguments.system, world.columns, world.colour});
     if (!arguments.html.empty())
         world.err << "report written to " << arguments.html << "\n";
-    switch (assessment.outcome)
-    {
-    case assess::Outcome::unsafe: return unsafe;
-    case assess::Outcome::refer: return something_to_refer;
-    case assess::Outcome::nothing_found: break;
-    }
-    return nothing_to_refer;
+    return status_of(assessment);
+}
+
+/// The causes that were asked about, by words; asks back where too many fit.
+std::vector<std::string> asked_about(assess::Engine const& engine, std::string const& words)
+{
+    constexpr std::size_t most = 6;
+    auto meant = assess::causes_meant(engine, words);
+    if (meant.empty())
+        throw UsageProblem("no cause is called '" + words + "'; give some words of its name, as the report has it");
+    if (meant.size() <= most)
+        return meant;
+    std::string names;
+    for (auto const& id : meant)
+        names += "\n  " + engine.knowledge().cause(id)->name;
+    throw UsageProblem("'" + words + "' may mean " + std::to_string(meant.size()) +
+                       " causes; add a word of one of these:" + names);
+}
+
+/// A part of the assessment alone: what to check next, or causes that were asked about.
+int tell_part(Arguments const& arguments, World& world, report::Told told)
+{
+    assess::Engine const engine(data_for(arguments, world));
+    auto const read = visit_or_problems(world.read_file(arguments.visit), arguments, engine.instruments(), world);
+    if (!read)
+        return input_problem;
+    auto const about = told == report::Told::why ? asked_about(engine, arguments.cause) : std::vector<std::string>();
+    auto const assessment = assess::assess(*read, engine, arguments.system, about);
+    if (told == report::Told::why && assessment.asked.empty())
+        throw UsageProblem("'" + engine.knowledge().cause(about.front())->name +
+                           "' can't be at this property: nothing that could have it is in the file");
+    if (arguments.json)
+        world.out << report::as_json(assessment, arguments.system);
+    else
+        world.out << report::as_text(assessment, {arguments.system, world.columns, world.colour, told});
+    return status_of(assessment);
 }
 
 bool has_field(fields::RecordShape const& shape, std::string const& name)
@@ -342,6 +382,8 @@ int dispatch(Arguments const& arguments, World& world)
     case Arguments::Command::help: world.out << arguments.help; return done;
     case Arguments::Command::version: world.out << "padwalk " PADWALK_VERSION "\n"; return done;
     case Arguments::Command::assess: return assess_visit(arguments, world);
+    case Arguments::Command::next: return tell_part(arguments, world, report::Told::next);
+    case Arguments::Command::why: return tell_part(arguments, world, report::Told::why);
     case Arguments::Command::water: return water(arguments, world);
     case Arguments::Command::check: return check_visit(arguments, world);
     case Arguments::Command::figure: return figure(arguments, world);

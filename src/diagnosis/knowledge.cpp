@@ -83,7 +83,8 @@ Record<FindingEntry> const& FindingEntry::declaration()
             .required()
             .field("source", &FindingEntry::source, "where it comes from")
             .required()
-            .field("if_seen", &FindingEntry::if_seen, "what follows from it whatever the cause");
+            .field("if_seen", &FindingEntry::if_seen, "what follows from it whatever the cause")
+            .field("does_not_work", &FindingEntry::does_not_work, "an item at which it is seen does not work");
     return record;
 }
 
@@ -103,11 +104,14 @@ Record<CheckEntry> const& CheckEntry::declaration()
             .required()
             .field("only_if", &CheckEntry::only_if, "contexts without which there is nothing to do")
             .field("risk", &CheckEntry::risk, "what it may cost the one who does it")
+            .required()
             .field("cautions", &CheckEntry::cautions, "what to say about safety")
             .field("tells", &CheckEntry::tells, "findings that it settles")
             .required()
             .field("if_so", &CheckEntry::if_so, "what it means if it is there")
+            .required()
             .field("if_not", &CheckEntry::if_not, "what it means if it is not")
+            .required()
             .field("source", &CheckEntry::source, "where it comes from")
             .required();
     return record;
@@ -145,6 +149,38 @@ Record<ContextEntry> const& ContextEntry::declaration()
     return record;
 }
 
+Record<SomethingElse> const& SomethingElse::declaration()
+{
+    using S = SomethingElse;
+    static Record<S> const record = Record<S>("something else", "a cause that is not in the knowledge")
+                                        .field("name", &S::name, "short name")
+                                        .required()
+                                        .field("meaning", &S::meaning, "what it means, to a client")
+                                        .required()
+                                        .field("ask", &S::ask, "what then")
+                                        .required()
+                                        .field("meanwhile", &S::meanwhile, "what this user may do")
+                                        .required()
+                                        .field("base_rate", &S::base_rate, "chance that an item has one")
+                                        .required()
+                                        .field("weight", &S::weight, "with which it shows any one finding")
+                                        .required()
+                                        .field("source", &S::source, "where it comes from")
+                                        .required();
+    return record;
+}
+
+CauseEntry SomethingElse::as_cause() const
+{
+    CauseEntry out;
+    out.name = name, out.meaning = meaning, out.ask = ask, out.meanwhile = meanwhile;
+    out.base_rate = base_rate;
+    out.trade = "none";
+    out.urgency = Urgency::plan;
+    out.source = source;
+    return out;
+}
+
 namespace
 {
 
@@ -157,18 +193,21 @@ struct KnowledgeFile
     Named<CautionEntry> cautions;
     Named<TradeEntry> trades;
     Named<ContextEntry> contexts;
+    std::optional<SomethingElse> something_else;
     Named<reference::Source> sources;
 
     static Record<KnowledgeFile> const& declaration()
     {
-        static Record<KnowledgeFile> const record = Record<KnowledgeFile>("knowledge", "a file of data/diagnosis")
-                                                        .field("causes", &KnowledgeFile::causes, "causes by id")
-                                                        .field("findings", &KnowledgeFile::findings, "findings by id")
-                                                        .field("checks", &KnowledgeFile::checks, "checks by id")
-                                                        .field("cautions", &KnowledgeFile::cautions, "cautions by id")
-                                                        .field("trades", &KnowledgeFile::trades, "trades by id")
-                                                        .field("contexts", &KnowledgeFile::contexts, "contexts by id")
-                                                        .field("sources", &KnowledgeFile::sources, "works cited");
+        static Record<KnowledgeFile> const record =
+            Record<KnowledgeFile>("knowledge", "a file of data/diagnosis")
+                .field("causes", &KnowledgeFile::causes, "causes by id")
+                .field("findings", &KnowledgeFile::findings, "findings by id")
+                .field("checks", &KnowledgeFile::checks, "checks by id")
+                .field("cautions", &KnowledgeFile::cautions, "cautions by id")
+                .field("trades", &KnowledgeFile::trades, "trades by id")
+                .field("contexts", &KnowledgeFile::contexts, "contexts by id")
+                .field("something_else", &KnowledgeFile::something_else, "what is not known")
+                .field("sources", &KnowledgeFile::sources, "works cited");
         return record;
     }
 };
@@ -218,6 +257,8 @@ Knowledge read_knowledge(reference::Data const& data)
         append(out.cautions, std::move(file.cautions));
         append(out.trades, std::move(file.trades));
         append(out.contexts, std::move(file.contexts));
+        if (file.something_else)
+            out.something_else = *file.something_else;
     }
     return out;
 }

@@ -92,6 +92,16 @@ private:
             say(what + ": base rate must lie between 0 and 1");
         if (c.shows.empty())
             say(what + ": no finding can show it");
+        constexpr double telling = 5; // times as likely with it as without any cause; judgement
+        if (std::none_of(c.shows.begin(), c.shows.end(),
+                         [&](Shows const& link)
+                         {
+                             auto const* finding = k_.finding(link.finding);
+                             return finding != nullptr && link.weight.value() >= telling * finding->leak.value();
+                         }))
+            say(what + ": no finding tells it, each is nearly as frequent without it");
+        if (c.why_rate.empty() || c.meaning.empty() || c.ask.empty() || c.meanwhile.empty())
+            say(what + ": its reasoning, meaning, request or advice is empty");
         if (c.hazard == Hazard::people && c.cautions.empty())
             say(what + ": can hurt people and has no caution");
         std::set<std::string> met;
@@ -142,6 +152,11 @@ private:
                 say(what + ": tells of nothing, '" + told + "'");
         if (c.tells.empty())
             say(what + ": tells nothing");
+        if (c.risk != Risk::none && c.cautions.empty())
+            say(what + ": has a risk and no caution");
+        bool const trade_only = c.who == std::vector<Who>{Who::technician};
+        if (c.risk == Risk::licensed && !trade_only)
+            say(what + ": takes a licence, and someone else may do it");
     }
     void review_words()
     {

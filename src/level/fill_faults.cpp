@@ -67,8 +67,12 @@ numerics::Covariance FillComparison::covariance(std::optional<Change> const& cha
             high[i] = (high[i] - low[i]) / 2;
         out.add_together(high);
     };
-    for (auto const& doubt : table_.doubts)
+    for (FillDoubtRule doubt : table_.doubts)
+    {
+        if (doubt.what == FillUnsure::flow && known_.flow_spread)
+            doubt.spread = *known_.flow_spread;
         add(moved(known_.valve, doubt, 1), moved(known_.valve, doubt, -1));
+    }
     FillValve more = known_.valve, less = known_.valve;
     more.loss = more.loss + known_.loss_doubt;
     less.loss = std::max(units::Velocity(), units::Velocity(less.loss - known_.loss_doubt));

@@ -135,6 +135,7 @@ FillValve with_fill_fault(FillValve v, FillFaultKind kind, units::Fraction sever
     case FillFaultKind::weak: v.flow = v.flow * size; break;
     case FillFaultKind::stuck_open: v.stuck = units::Fraction::from_value(size); break;
     case FillFaultKind::set_too_high: v.set_high = v.set_high + metres(size * units::exact::inch); break;
+    case FillFaultKind::set_too_low: v.set_high = v.set_high - metres(size * units::exact::inch); break;
     case FillFaultKind::hammering: v.closing = v.closing * size; break;
     case FillFaultKind::leaking_through: v.through = v.flow * size; break;
     case FillFaultKind::hides_leak:

@@ -179,6 +179,10 @@ Tree tree(assess::NextCheck const& check)
                          .add("gain_bits", check.gain)
                          .add("tells", texts(check.tells))
                          .add("changes", check.changes)
+                         .add("otherwise", check.otherwise)
+                         .add("risk", fields::words_of<diagnosis::Risk>::words()[static_cast<std::size_t>(check.risk)])
+                         .add("if_so", check.if_so)
+                         .add("if_not", check.if_not)
                          .add("cautions", texts(check.cautions)));
 }
 
@@ -276,7 +280,47 @@ Tree tree(assess::Undecided const& entry)
                          .add("decides", entry.decides)
                          .add("by_whom", texts(entry.by_whom))
                          .add("minutes", entry.minutes)
-                         .add("needs", entry.needs));
+                         .add("needs", entry.needs)
+                         .add("cautions", texts(entry.cautions)));
+}
+
+Tree tree(assess::ItemExplained const& entry)
+{
+    return std::move(Tree::map()
+                         .add("item", entry.item)
+                         .add("nothing_wrong", entry.nothing_wrong)
+                         .add("something_else", entry.something_else));
+}
+
+Tree tree(assess::Robustness const& robustness)
+{
+    return std::move(Tree::map()
+                         .add("tries", robustness.tries)
+                         .add("likeliest_stays", robustness.likeliest)
+                         .add("first_trade_stays", robustness.first_trade)
+                         .add("in_words", robustness.words));
+}
+
+Tree tree(assess::CauseAsked const& asked)
+{
+    Tree shows = Tree::list(), changed = Tree::list();
+    for (auto const& shown : asked.shows)
+        shows.push(std::move(Tree::map()
+                                 .add("finding", shown.noticed ? Tree(*shown.noticed) : Tree())
+                                 .add("name", shown.name)
+                                 .add("item", shown.item)
+                                 .add("weight", shown.weight)
+                                 .add("leak", shown.leak)
+                                 .add("log_odds", shown.log_odds)));
+    for (auto const& [name, factor] : asked.changed_by)
+        changed.push(std::move(Tree::map().add("context", name).add("factor", factor)));
+    Tree out = tree(asked.cause);
+    out.add("base_rate", asked.base_rate)
+        .add("why_rate", asked.why_rate)
+        .add("changed_by", std::move(changed))
+        .add("shows", std::move(shows))
+        .add("checks", texts(asked.checks));
+    return out;
 }
 
 template <class List> Tree trees(List const& list)
@@ -292,6 +336,9 @@ template <class List> Tree trees(List const& list, units::System system)
 void add_basis(Tree& out, assess::Assessment const& a)
 {
     out.add("undecided", trees(a.undecided));
+    out.add("explained", trees(a.explained));
+    out.add("robustness", tree(a.robustness));
+    out.add("asked", trees(a.asked));
     out.add("questions", trees(a.questions));
     out.add("assumptions", list_of(a.assumptions, [](auto const& e)
                                    { return std::move(Tree::map().add("what", e.what).add("because", e.because)); }));
@@ -336,6 +383,7 @@ Tree assessment_tree(assess::Assessment const& a, units::System system)
     out.add("limits_broken", trees(a.limits_broken));
     out.add("loops", loops_tree(a, system));
     out.add("levels", levels_tree(a, system));
+    out.add("fills", fills_tree(a, system));
     out.add("heaters", heaters_tree(a, system));
     out.add("vents", vents_tree(a, system));
     out.add("warmings", warmings_tree(a, system));

@@ -71,7 +71,8 @@ LabelPlaces::Choice LabelPlaces::place(std::vector<Spot> const& shapes, std::vec
     double least = std::numeric_limits<double>::infinity();
     for (std::size_t i = 0; i < shapes.size(); ++i)
         for (double y = room_.top; y + shapes[i].y <= room_.bottom; y += step)
-            for (double x = room_.left; x + shapes[i].x <= room_.right; x += step)
+            // One that is too wide for the room still has its best height.
+            for (double x = room_.left; x == room_.left || x + shapes[i].x <= room_.right; x += step)
             {
                 Box const box{x, y, x + shapes[i].x, y + shapes[i].y};
                 double const price = cost(box, spots, least);

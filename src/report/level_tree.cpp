@@ -1,5 +1,6 @@
 #include "level_tree.hpp"
 
+#include "loop_tree.hpp"
 #include "quantity_tree.hpp"
 
 namespace padwalk::report
@@ -64,6 +65,27 @@ Tree settling(level::Settling const& s, units::System system)
                          .add("fittings", std::move(fittings)));
 }
 
+Tree fittings(assess::LevelEntry const& level, units::System system)
+{
+    Tree out = Tree::list();
+    for (auto const& f : level.fittings)
+        out.push(
+            std::move(Tree::map()
+                          .add("kind", fields::words_of<visit::FittingKind>::words()[static_cast<std::size_t>(f.kind)])
+                          .add("name", f.place.name)
+                          .add("depth", fall(f.place.depth, system))));
+    return out;
+}
+
+Tree course(assess::LevelCourse const& c, units::System system)
+{
+    return std::move(Tree::map()
+                         .add("trend", fields::words_of<assess::LevelTrend>::words()[static_cast<std::size_t>(c.trend)])
+                         .add("time", value<units::Duration>(units::Reading::exact(c.time), "h", "h", system))
+                         .add("fall", fall(c.fall, system))
+                         .add("without_leak", fall(c.without_leak, system)));
+}
+
 Tree tree(assess::LevelEntry const& level, units::System system)
 {
     Tree basis = Tree::list();
@@ -83,11 +105,33 @@ Tree tree(assess::LevelEntry const& level, units::System system)
                                   ? value<units::Duration>(units::Reading::exact(*level.watch_longer), "h", "h", system)
                                   : Tree())
                          .add("settling", level.settling ? settling(*level.settling, system) : Tree())
+                         .add("fittings", fittings(level, system))
+                         .add("course", level.course ? course(*level.course, system) : Tree())
                          .add("marks", marks(level, system))
                          .add("basis", std::move(basis)));
 }
 
 } // namespace
+
+Tree fills_tree(assess::Assessment const& a, units::System system)
+{
+    Tree out = Tree::list();
+    for (auto const& fill : a.fills)
+    {
+        Tree readings = Tree::list(), basis = Tree::list();
+        for (auto const& reading : fill.readings)
+            readings.push(against_sound_tree(reading, system));
+        for (auto const& text : fill.basis)
+            basis.push(Tree(text));
+        out.push(std::move(Tree::map()
+                               .add("item", fill.item)
+                               .add("in_words", fill.words)
+                               .add("reach", fill.reach)
+                               .add("readings", std::move(readings))
+                               .add("basis", std::move(basis))));
+    }
+    return out;
+}
 
 Tree levels_tree(assess::Assessment const& a, units::System system)
 {

@@ -135,23 +135,55 @@ Card referral_card(assess::Assessment const& a, assess::Referral const& referral
 
 } // namespace
 
-Page page_of(assess::Assessment const& a, units::System system)
+namespace
+{
+
+std::string walker(assess::Assessment const& a)
+{
+    auto const by = a.by.value_or(visit::By::inspector);
+    return by == visit::By::owner ? "the owner" : by == visit::By::technician ? "a technician" : "an inspector";
+}
+
+std::vector<Section> sections_told(assess::Assessment const& a, units::System system, Told told, Said& said)
+{
+    switch (told)
+    {
+    case Told::next:
+    {
+        std::vector<Section> out{danger_section(a, said), undecided_section(a, said), check_section(a, said)};
+        if (out.back().blocks.empty())
+            out.back().blocks.emplace_back(
+                Paragraph{a.outcome == assess::Outcome::unsafe
+                              ? "No check is proposed while what is unsafe stands; whoever comes for it looks further."
+                              : "Nothing that " + walker(a) +
+                                    " may safely do here is known to change whom to send or how soon."});
+        return out;
+    }
+    case Told::why: return {danger_section(a, said), why_section(a, said)};
+    case Told::all: break;
+    }
+    return {
+        danger_section(a, said),    answer_section(a),          question_section(a),       call_section(a),
+        verdict_section(a),         undecided_section(a, said), cause_section(a),          check_section(a, said),
+        meanwhile_section(a, said), loop_section(a, system),    level_section(a, system),  heater_section(a, system),
+        warming_section(a, system), vent_section(a, system),    figure_section(a, system), comparison_section(a),
+        limits_section(a),          reading_section(a, system), note_section(a),           understanding_section(a),
+        oddity_section(a),          conflict_section(a),        not_tested_section(a),     blank_section(a),
+        assumption_section(a),      source_section(a)};
+}
+
+} // namespace
+
+Page page_of(assess::Assessment const& a, units::System system, Told told)
 {
     Page page;
     page.title = capitalised(a.property.empty() ? "pool and spa equipment" : a.property);
     if (std::string const line = about_line(a); !line.empty())
         page.about.push_back(line);
     Said said;
-    for (auto&& section :
-         {danger_section(a, said),    answer_section(a),          question_section(a),       call_section(a),
-          verdict_section(a),         undecided_section(a),       cause_section(a),          check_section(a, said),
-          meanwhile_section(a, said), loop_section(a, system),    level_section(a, system),  heater_section(a, system),
-          warming_section(a, system), vent_section(a, system),    figure_section(a, system), comparison_section(a),
-          limits_section(a),          reading_section(a, system), note_section(a),           understanding_section(a),
-          oddity_section(a),          conflict_section(a),        not_tested_section(a),     blank_section(a),
-          assumption_section(a),      source_section(a)})
+    for (auto& section : sections_told(a, system, told, said))
         if (!section.blocks.empty())
-            page.sections.push_back(section);
+            page.sections.push_back(std::move(section));
     if (!a.causes.empty())
         page.foot = {chance_footnote() + " " + strength_footnote()};
     page.foot.push_back(

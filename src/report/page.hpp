@@ -2,6 +2,8 @@
 /// What a report says and in which order, before it is laid out: one content for the terminal and for HTML. Texts are
 /// as they came; whoever lays them out cleans and escapes them.
 
+#include "padwalk/report/text.hpp"
+
 #include "padwalk/assess/water_sheet.hpp"
 
 #include <map>
@@ -97,7 +99,7 @@ using Said = std::map<std::string, std::string>;
 [[nodiscard]] std::vector<std::string> caution_texts(assess::Assessment const& a, std::vector<std::string> const& ids,
                                                      std::string const& here, Said& said);
 
-[[nodiscard]] Page page_of(assess::Assessment const& assessment, units::System system);
+[[nodiscard]] Page page_of(assess::Assessment const& assessment, units::System system, Told told = Told::all);
 [[nodiscard]] Page water_page(assess::WaterReport const& report, units::System system);
 
 // The sections, each without blocks where there is nothing to say.
@@ -108,6 +110,7 @@ using Said = std::map<std::string, std::string>;
 [[nodiscard]] Section verdict_section(assess::Assessment const& a);
 [[nodiscard]] Section cause_section(assess::Assessment const& a);
 [[nodiscard]] Section check_section(assess::Assessment const& a, Said& said);
+[[nodiscard]] Section why_section(assess::Assessment const& a, Said& said);
 [[nodiscard]] Section meanwhile_section(assess::Assessment const& a, Said& said);
 [[nodiscard]] Section loop_section(assess::Assessment const& a, units::System system);
 [[nodiscard]] Section level_section(assess::Assessment const& a, units::System system);
@@ -121,7 +124,7 @@ using Said = std::map<std::string, std::string>;
 [[nodiscard]] Section note_section(assess::Assessment const& a);
 [[nodiscard]] Section understanding_section(assess::Assessment const& a);
 [[nodiscard]] Section oddity_section(assess::Assessment const& a);
-[[nodiscard]] Section undecided_section(assess::Assessment const& a);
+[[nodiscard]] Section undecided_section(assess::Assessment const& a, Said& said);
 [[nodiscard]] Section conflict_section(assess::Assessment const& a);
 [[nodiscard]] Section not_tested_section(assess::Assessment const& a);
 [[nodiscard]] Section blank_section(assess::Assessment const& a);

@@ -76,7 +76,10 @@ Card check_card(assess::Assessment const& a, assess::NextCheck const& check, std
                                     : std::string();
     Card card{capitalised(at_item(a, check.name, check.item)), minutes, {}, number, Tone::plain, {}};
     if (!check.changes.empty())
-        card.parts.push_back({"It would show", {check.changes}});
+        card.parts.push_back({"It would show", {check.changes, check.otherwise}});
+    for (auto const& [label, text] : {std::pair{"If it is so", &check.if_so}, std::pair{"If not", &check.if_not}})
+        if (!text->empty())
+            card.parts.push_back({label, {*text}, Tone::plain, true});
     if (!check.tells.empty())
         card.parts.push_back({"Look for", {joined(check.tells, "; ", "; ")}, Tone::plain, true});
     if (!check.needs.empty())
@@ -101,6 +104,19 @@ Section cause_section(assess::Assessment const& a)
                                      evidence(a, cause, cause.speaks_against) + "; " + who_and_when(a, cause));
     if (!unlikely.texts.empty())
         out.blocks.emplace_back(std::move(unlikely));
+    if (a.causes.empty())
+        return out;
+    Points beside;
+    for (auto const& entry : a.explained)
+        beside.texts.push_back("Beside these, at " + a.items.at(entry.item).name +
+                               ": that nothing is wrong with it that calls for anyone, " +
+                               percent(entry.nothing_wrong) + "; something that this tool does not know, " +
+                               percent(entry.something_else) + ".");
+    if (!a.robustness.words.empty())
+        beside.texts.push_back(capitalised(a.robustness.words));
+    beside.tone = Tone::quiet;
+    if (!beside.texts.empty())
+        out.blocks.emplace_back(std::move(beside));
     return out;
 }
 
@@ -112,7 +128,7 @@ Section check_section(assess::Assessment const& a, Said& said)
     return out;
 }
 
-Section undecided_section(assess::Assessment const& a)
+Section undecided_section(assess::Assessment const& a, Said& said)
 {
     Section out{"undecided", "What can't be told from here", {}};
     for (auto const& entry : a.undecided)
@@ -132,6 +148,8 @@ Section undecided_section(assess::Assessment const& a)
                 who += (who.empty() ? "" : " or ") + by;
             card.parts.push_back(
                 {"By whom", {who + (entry.needs.empty() ? "" : "; needs: " + entry.needs)}, Tone::plain, true});
+            if (auto sentences = caution_texts(a, entry.cautions, "what can't be told", said); !sentences.empty())
+                card.parts.push_back({"Take care", std::move(sentences), Tone::danger, true});
         }
         out.blocks.emplace_back(std::move(card));
     }

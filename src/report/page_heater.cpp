@@ -3,6 +3,7 @@
 #include "balance_drawing.hpp"
 #include "loop_words.hpp"
 #include "plain.hpp"
+#include "sound_table.hpp"
 
 #include <cmath>
 
@@ -30,21 +31,6 @@ Card heater_card(assess::Assessment const& a, assess::HeaterEntry const& heater)
     return card;
 }
 
-Table reading_table(assess::HeaterEntry const& heater, units::System system)
-{
-    Table table{"Each reading, and what this heater would show were it sound",
-                {"reading", "as taken", "a sound heater", "how far off"},
-                {},
-                0,
-                true};
-    for (auto const& r : heater.readings)
-        table.rows.push_back({{r.label, {}},
-                              {taken_text(r, system), {}},
-                              {"sound: " + expected_text(r, system), {}},
-                              {off_words(r), {}, std::abs(r.off) > doubts_allowed ? Tone::danger : Tone::plain}});
-    return table;
-}
-
 } // namespace
 
 Section heater_section(assess::Assessment const& a, units::System system)
@@ -60,7 +46,9 @@ Section heater_section(assess::Assessment const& a, units::System system)
                 out.blocks.emplace_back(std::move(drawing));
         if (!heater.readings.empty())
         {
-            out.blocks.emplace_back(reading_table(heater, system));
+            out.blocks.emplace_back(sound_table(heater.readings,
+                                                "Each reading, and what this heater would show were it sound",
+                                                "a sound heater", system));
             out.blocks.emplace_back(Paragraph{std::string(doubt_of_heaters), Tone::quiet});
         }
         if (!heater.basis.empty())

@@ -2,6 +2,8 @@
 
 #include "level_drawing.hpp"
 #include "plain.hpp"
+#include "section_drawing.hpp"
+#include "sound_table.hpp"
 
 #include "padwalk/units/print.hpp"
 
@@ -71,6 +73,27 @@ Card level_card(assess::Assessment const& a, assess::LevelEntry const& level, un
 
 } // namespace
 
+namespace
+{
+
+void add_fill(Section& out, assess::Assessment const& a, assess::FillEntry const& fill, units::System system)
+{
+    Card card{capitalised(a.items.at(fill.item).name), {}, {}, 0, Tone::plain, {}};
+    if (!fill.words.empty())
+        card.parts.push_back({{}, {fill.words}});
+    if (!fill.reach.empty())
+        add(card, "How it is reached", fill.reach);
+    out.blocks.emplace_back(std::move(card));
+    if (!fill.readings.empty())
+        out.blocks.emplace_back(sound_table(fill.readings,
+                                            "Each reading, and what this fill valve would show were it sound",
+                                            "a sound fill valve", system));
+    if (!fill.basis.empty())
+        out.blocks.emplace_back(Points{fill.basis, Tone::quiet});
+}
+
+} // namespace
+
 Section level_section(assess::Assessment const& a, units::System system)
 {
     Section out{"levels", "The level", {}};
@@ -79,9 +102,14 @@ Section level_section(assess::Assessment const& a, units::System system)
         out.blocks.emplace_back(level_card(a, a.levels[i], system));
         if (auto drawing = level_drawing(a.levels[i], system, "level-" + std::to_string(i + 1)); !drawing.svg.empty())
             out.blocks.emplace_back(std::move(drawing));
+        if (auto drawing = section_drawing(a.levels[i], system, "level-section-" + std::to_string(i + 1));
+            !drawing.svg.empty())
+            out.blocks.emplace_back(std::move(drawing));
         if (!a.levels[i].basis.empty())
             out.blocks.emplace_back(Points{a.levels[i].basis, Tone::quiet});
     }
+    for (auto const& fill : a.fills)
+        add_fill(out, a, fill, system);
     return out;
 }
 

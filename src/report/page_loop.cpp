@@ -4,6 +4,7 @@
 #include "loop_drawing.hpp"
 #include "loop_words.hpp"
 #include "plain.hpp"
+#include "sound_table.hpp"
 
 #include <cmath>
 
@@ -39,21 +40,6 @@ Card flow_card(assess::Assessment const& a, assess::LoopEntry const& loop, units
     return card;
 }
 
-Table reading_table(assess::LoopEntry const& loop, units::System system)
-{
-    Table table{"Each reading, and what it would be in this loop were it sound",
-                {"reading", "as taken", "a sound loop", "how far off"},
-                {},
-                0,
-                true};
-    for (auto const& r : loop.readings)
-        table.rows.push_back({{r.label, {}},
-                              {taken_text(r, system), {}},
-                              {"sound: " + expected_text(r, system), {}},
-                              {off_words(r), {}, tone_of(r.off, r.odd)}});
-    return table;
-}
-
 Table flow_table(assess::LoopEntry const& loop, units::System system)
 {
     Table table{"The flow, each way it can be had", {"flow by", "flow", "against the others"}, {}, 0, true};
@@ -68,7 +54,8 @@ void add_loop(Section& out, assess::Assessment const& a, assess::LoopEntry const
 {
     out.blocks.emplace_back(flow_card(a, loop, system));
     if (!loop.readings.empty())
-        out.blocks.emplace_back(reading_table(loop, system));
+        out.blocks.emplace_back(sound_table(
+            loop.readings, "Each reading, and what it would be in this loop were it sound", "a sound loop", system));
     if (loop.flows.size() > 1)
         out.blocks.emplace_back(flow_table(loop, system));
     if (!loop.readings.empty() || loop.flows.size() > 1)

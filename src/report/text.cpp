@@ -118,7 +118,7 @@ std::string text_of(Page const& page, TextOptions const& options)
 
 std::string as_text(assess::Assessment const& assessment, TextOptions const& options)
 {
-    return text_of(page_of(assessment, options.system), options);
+    return text_of(page_of(assessment, options.system, options.told), options);
 }
 
 std::string as_text(assess::WaterReport const& report, TextOptions const& options)

@@ -185,53 +185,6 @@ Record<Heater> const& Heater::declaration()
     return record;
 }
 
-Record<FillWatch> const& FillWatch::declaration()
-{
-    static Record<FillWatch> const record =
-        Record<FillWatch>("fill_watch", "a fill valve watched over some time, with no rain and nobody in the water")
-            .field("elapsed", &FillWatch::elapsed, "how long")
-            .within("10 min", "60 day")
-            .like("24 h")
-            .field("delivered", &FillWatch::delivered, "water that came in, by a meter; 0 gal where it never ran")
-            .within("0 gal", "200000 gal")
-            .like("0 gal")
-            .field("level_fell", &FillWatch::level_fell, "fall of the level meanwhile; 0 in where it held")
-            .within("-12 in", "60 in")
-            .read_by("level_mark")
-            .like("0 in");
-    return record;
-}
-
-Record<FillValve> const& FillValve::declaration()
-{
-    static Record<FillValve> const record = with_item_fields(
-        Record<FillValve>("fill_valve", "what keeps the level up")
-            .field("fills", &FillValve::fills, "name of the water it fills")
-            .like("pool")
-            .field("kind", &FillValve::kind, "how it works")
-            .field("flow", &FillValve::flow, "flow when it should run")
-            .within("0 gpm", "200 gpm")
-            .usual("0 gpm", "20 gpm")
-            .read_by("bucket_and_watch")
-            .like("3 gpm")
-            .field("supply_pressure", &FillValve::supply_pressure, "pressure of the supply")
-            .within("0 psi", "250 psi")
-            .usual("20 psi", "100 psi")
-            .read_by("pressure_gauge")
-            .like("55 psi")
-            .field("bore", &FillValve::bore, "inside diameter of its outlet")
-            .within("0.05 in", "4 in")
-            .usual("0.25 in", "1.5 in")
-            .like("0.5 in")
-            .field("air_gap", &FillValve::air_gap, "height of the outlet above the highest water")
-            .within("-24 in", "60 in")
-            .read_by("tape")
-            .like("6 in")
-            .field("backflow_device", &FillValve::backflow_device, "an approved backflow device is on the line")
-            .field("watched", &FillValve::watched, "what came in over some time, and what the level did"));
-    return record;
-}
-
 Record<Electrical> const& Electrical::declaration()
 {
     static Record<Electrical> const record =

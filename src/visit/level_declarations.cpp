@@ -91,4 +91,84 @@ Record<ShellFitting> const& ShellFitting::declaration()
     return record;
 }
 
+Record<FillWatch> const& FillWatch::declaration()
+{
+    static Record<FillWatch> const record =
+        Record<FillWatch>("fill_watch", "a fill valve watched over some time, with no rain and nobody in the water")
+            .field("elapsed", &FillWatch::elapsed, "how long")
+            .within("10 min", "60 day")
+            .like("24 h")
+            .field("delivered", &FillWatch::delivered, "water that came in, by a meter; 0 gal where it never ran")
+            .within("0 gal", "200000 gal")
+            .like("0 gal")
+            .field("level_fell", &FillWatch::level_fell, "fall of the level meanwhile; 0 in where it held")
+            .within("-12 in", "60 in")
+            .read_by("level_mark")
+            .like("0 in");
+    return record;
+}
+
+Record<FillValve> const& FillValve::declaration()
+{
+    static Record<FillValve> const record = with_item_fields(
+        Record<FillValve>("fill_valve", "what keeps the level up")
+            .field("fills", &FillValve::fills, "name of the water it fills")
+            .like("pool")
+            .field("kind", &FillValve::kind, "how it works")
+            .field("flow", &FillValve::flow, "flow when it should run")
+            .within("0 gpm", "200 gpm")
+            .usual("0 gpm", "20 gpm")
+            .read_by("bucket_and_watch")
+            .like("3 gpm")
+            .field("supply_pressure", &FillValve::supply_pressure, "pressure of the supply")
+            .within("0 psi", "250 psi")
+            .usual("20 psi", "100 psi")
+            .read_by("pressure_gauge")
+            .like("55 psi")
+            .field("bore", &FillValve::bore, "inside diameter of its outlet")
+            .within("0.05 in", "4 in")
+            .usual("0.25 in", "1.5 in")
+            .like("0.5 in")
+            .field("seat", &FillValve::seat, "diameter of its narrowest opening")
+            .within("0.02 in", "4 in")
+            .usual("0.05 in", "0.75 in")
+            .like("0.2 in")
+            .field("flow_when_shut", &FillValve::flow_when_shut,
+                   "flow with its float held up, or while it should be shut")
+            .within("0 gpm", "200 gpm")
+            .usual("0 gpm", "5 gpm")
+            .read_by("bucket_and_watch")
+            .like("0 gpm")
+            .field("travel", &FillValve::travel, "fall of the level from where it shuts to where it stands wide open")
+            .within("0.05 in", "12 in")
+            .read_by("tape")
+            .like("1 in")
+            .field("below_wanted", &FillValve::below_wanted,
+                   "how far the level stands below the one that is wanted, left alone for a day; above it: negative")
+            .within("-12 in", "24 in")
+            .read_by("tape")
+            .like("1/2 in")
+            .field("day_volume", &FillValve::day_volume, "delivered in a day, by a meter with all else off")
+            .within("0 gal", "100000 gal")
+            .usual("0 gal", "2000 gal")
+            .read_by("water_meter")
+            .like("120 gal")
+            .field("run_share", &FillValve::run_share, "share of the time that it runs, wide open")
+            .within("0 %", "100 %")
+            .read_by("timed_look")
+            .like("10 %")
+            .field("starts", &FillValve::starts, "openings in a day, of one that opens and shuts")
+            .within("0", "500")
+            .like("2 ± 1")
+            .field("access", &FillValve::access, "how it can be reached")
+            .field("deck", &FillValve::deck, "how the deck over it was poured")
+            .field("air_gap", &FillValve::air_gap, "height of the outlet above the highest water")
+            .within("-24 in", "60 in")
+            .read_by("tape")
+            .like("6 in")
+            .field("backflow_device", &FillValve::backflow_device, "an approved backflow device is on the line")
+            .field("watched", &FillValve::watched, "what came in over some time, and what the level did"));
+    return record;
+}
+
 } // namespace padwalk::visit

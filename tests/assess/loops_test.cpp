@@ -228,7 +228,7 @@ TEST_CASE("loops: deep vacuum and small suction margin are one reading")
     REQUIRE(finding(alone, "pump_suction_margin_small") == nullptr);
     // Counted once: the second finding may take a little of the weight, never add to it (2 % for the changed prior of
     // a variable-speed pump's causes, judgement).
-    for (auto const* cause : {"loop_suction_line_blocked", "loop_suction_valve_part_shut", "loop_strainer_clogged"})
+    for (auto const* cause : {"loop_suction_valve_part_shut", "loop_strainer_clogged"})
     {
         INFO(cause << " " << probability(both, cause) << " " << probability(alone, cause));
         CHECK(probability(alone, cause) > 0);

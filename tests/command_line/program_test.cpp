@@ -11,8 +11,8 @@ TEST_CASE("program: help fits a screen and names every command and option")
     auto const help = run_program({"--help"});
     CHECK(help.status == 0);
     CHECK(std::count(help.out.begin(), help.out.end(), '\n') <= 24);
-    for (auto const* word : {"assess", "check", "figure", "sheet", "schema", "--units", "--json", "--html", "--force",
-                             "--lines", "--data", "--version", "exit status"})
+    for (auto const* word : {"assess", "next", "why", "check", "figure", "sheet", "schema", "--units", "--json",
+                             "--html", "--force", "--lines", "--data", "--version", "exit status"})
         CHECK(help.out.find(word) != std::string::npos);
     CHECK(run_program({}).out == help.out);
     CHECK(run_program({"assess", "--help"}).out == help.out);
@@ -36,7 +36,7 @@ TEST_CASE("program: usage errors are one clear line and status 3")
     for (auto const& row :
          {Row{{"asess", "v.yaml"}, "padwalk: unknown command 'asess'; did you mean 'assess'?\n"},
           Row{{"frobnicate"},
-              "padwalk: unknown command 'frobnicate'; one of assess, water, check, figure, sheet, schema\n"},
+              "padwalk: unknown command 'frobnicate'; one of assess, next, why, water, check, figure, sheet, schema\n"},
           Row{{"assess"}, "padwalk: name the visit file, for example 'padwalk assess visit.yaml'\n"},
           Row{{"assess", "missing.yaml"}, "padwalk: there is no file 'missing.yaml'\n"},
           Row{{"figure", "turnovr"}, "padwalk: no figure 'turnovr'; did you mean 'turnover'?\n"},
@@ -86,6 +86,47 @@ TEST_CASE("program: exit status says nothing to refer, something, unsafe")
     CHECK(run_program({"assess", "-"}, {}, "loops:\n  l:\n    pump: {runs: yes}\n").status == 0);
     CHECK(run_program({"assess", "-"}, {}, "loops:\n  l:\n    pump: {noticed: [grinding noise]}\n").status == 1);
     CHECK(run_program({"assess", "-"}, {}, "heaters:\n  h: {noticed: [smell of gas]}\n").status == 2);
+}
+
+TEST_CASE("program: why explains one cause, next says what to check, and both say what is unsafe first")
+{
+    std::string const visit = "by: inspector\nloops:\n  l: {pump: {runs: yes, age: 12 years, noticed: [grinding noise "
+                              "from the motor]}}\n";
+    auto const why = run_program({"why", "v.yaml", "worn", "bearings"}, {{"v.yaml", visit}});
+    CHECK(why.status == 1);
+    for (auto const* part :
+         {"Motor bearings worn", "Before anything is seen", "What was looked at", "What was not", "natural log"})
+        CHECK(why.out.find(part) != std::string::npos);
+    CHECK(why.out.find("Whom to call") == std::string::npos);
+    auto const json =
+        nlohmann::json::parse(run_program({"why", "v.yaml", "worn bearings", "--json"}, {{"v.yaml", visit}}).out);
+    CHECK(json.at("asked").at(0).at("id") == "pump_bearings_worn");
+    CHECK(
+        run_program({"next", "v.yaml"}, {{"v.yaml", "loops:\n  l: {pump: {runs: yes}}\n"}}).out.find("Nothing that") !=
+        std::string::npos);
+    auto const next = run_program({"next", "v.yaml"},
+                                  {{"v.yaml", "by: inspector\nloops:\n  l: {noticed: [weak flow at the returns]}\n"}});
+    CHECK(next.status == 1);
+    CHECK(next.out.find("What you could check next") != std::string::npos);
+    CHECK(next.out.find("if not: ") != std::string::npos);
+    CHECK(next.out.find("Item by item") == std::string::npos);
+    auto const unsafe =
+        run_program({"next", "v.yaml"}, {{"v.yaml", "heaters:\n  h: {energy: propane, noticed: [smell of gas]}\n"}});
+    CHECK(unsafe.status == 2);
+    CHECK(unsafe.out.find("No check is proposed") != std::string::npos);
+    CHECK(unsafe.out.find("leave") != std::string::npos);
+    auto refused = [&](std::vector<std::string> arguments, std::string const& said)
+    {
+        auto const ran = run_program(arguments, {{"v.yaml", visit}});
+        CHECK(ran.status == 3);
+        INFO(ran.err);
+        CHECK(ran.err.find(said) != std::string::npos);
+    };
+    refused({"why", "v.yaml"}, "say which cause");
+    refused({"why", "v.yaml", "purple", "elephants"}, "no cause is called");
+    refused({"why", "v.yaml", "leak"}, "may mean");
+    refused({"why", "v.yaml", "vent_uncapped"}, "can't be at this property");
+    refused({"next"}, "name the visit file");
 }
 
 TEST_CASE("program: a page is written whole, and an existing file is not replaced unless told to")

@@ -170,7 +170,11 @@ inline void add_people(assess::Assessment& a)
                0.4,
                {"filter gauge high", "filter gauge low"},
                {"electric_shock"},
-               "A rise of 8 psi over clean would make a dirty filter likely."}};
+               "A rise of 8 psi over clean would make a dirty filter likely.",
+               "If not, a dirty filter is hardly it.",
+               diagnosis::Risk::some,
+               "A filter that wants cleaning.",
+               "The filter is not what holds the water back."}};
     a.cautions = {
         {"electric_shock", "Keep out of the water and off wet metal while this is unexplained."},
         {"carbon_monoxide",
@@ -190,7 +194,7 @@ inline void add_basis(assess::Assessment& a)
                    reading(units::Measure::gauge_pressure, 18 * 6894.757293168, 6894.757293168, "pressure gauge"),
                    {}},
                   {1, nullptr, "cyanuric acid", reading(units::Measure::as_cyanuric_acid, 0.04, 0.005, "drops"), {}}};
-    a.undecided = {{0, {0}, "listen at both ends", {"inspector"}, 3, "a rod"}};
+    a.undecided = {{0, {0}, "listen at both ends", {"inspector"}, 3, "a rod", {"rotating_machinery"}}};
     a.questions = {{2, "it goes wub wub", "no word of this is known", {"pump hums and does not start", "pump grinds"}}};
     a.assumptions = {{"spa loop serves spa", "'serves' was not given; its name suggests it"}};
     a.not_tested = {{3, "firing", "gas was shut off at the meter"}};
@@ -266,7 +270,7 @@ inline assess::Assessment hostile(figures::Model const& model, std::string const
     for (auto& figure : a.figures)
         figure.label = figure.meaning = figure.figure.note = text;
     a.figures.back().figure.why_not = text;
-    a.undecided = {{0, {0}, text, {text}, 1, text}};
+    a.undecided = {{0, {0}, text, {text}, 1, text, {}}};
     a.questions = {{0, text, text, {text}}};
     a.assumptions = {{text, text}};
     a.not_tested = {{0, text, text}};

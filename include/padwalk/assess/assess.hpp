@@ -30,6 +30,7 @@ struct WaterTables
 
 struct LoopTables;   // what the assessment of a loop looks up: src/assess/loop_tables.hpp
 struct HeaterTables; // and of a gas heater: src/assess/heater_tables.hpp
+struct FillTables;   // and of a fill valve: src/assess/fill_tables.hpp
 
 /// Everything the program knows, read once from the data.
 class Engine
@@ -52,6 +53,7 @@ public:
     [[nodiscard]] WaterTables const& water_tables() const { return water_tables_; }
     [[nodiscard]] LoopTables const& loop_tables() const { return *loop_tables_; }
     [[nodiscard]] HeaterTables const& heater_tables() const { return *heater_tables_; }
+    [[nodiscard]] FillTables const& fill_tables() const { return *fill_tables_; }
 
 private:
     reference::Data data_;
@@ -64,6 +66,7 @@ private:
     WaterTables water_tables_;
     std::unique_ptr<LoopTables const> loop_tables_;
     std::unique_ptr<HeaterTables const> heater_tables_;
+    std::unique_ptr<FillTables const> fill_tables_;
 };
 
 /// All models of all rooms.
@@ -72,7 +75,12 @@ private:
 /// The whole job. Figures point into the engine's catalogue, so the engine must outlive the result.
 /// Same visit, same assessment, byte for byte.
 /// `system` is that of the quantities in its sentences.
+/// `about`: ids of causes to be explained in full besides, in Assessment::asked.
 [[nodiscard]] Assessment assess(visit::ReadVisit const& visit, Engine const& engine,
-                                units::System system = units::System::us);
+                                units::System system = units::System::us, std::vector<std::string> about = {});
+
+/// Ids of the causes that these words may mean: one id, every cause of that name, or all whose names hold each of the
+/// words, whatever their endings. Empty if there is none.
+[[nodiscard]] std::vector<std::string> causes_meant(Engine const& engine, std::string const& words);
 
 } // namespace padwalk::assess

@@ -1,6 +1,7 @@
 #pragma once
 /// What a visit amounts to: plain data, complete, in the order of a report. Renderers compute nothing.
 
+#include "padwalk/assess/level_course.hpp"
 #include "padwalk/diagnosis/knowledge.hpp"
 #include "padwalk/figures/figure.hpp"
 #include "padwalk/heating/heat_balance.hpp"
@@ -133,7 +134,10 @@ struct NextCheck
     double gain = 0.0;                 ///< expected loss of uncertainty about the causes, bits
     std::vector<std::string> tells;    ///< names of the findings
     std::vector<std::string> cautions; ///< ids
-    std::string changes;               ///< what the most telling outcome would do, in words
+    std::string changes;               ///< what it would do if the most telling finding is there, in words
+    std::string otherwise;             ///< and if it is not
+    diagnosis::Risk risk = diagnosis::Risk::none;
+    std::string if_so, if_not; ///< what each means, as the knowledge says it
 };
 
 /// Something seen that has several possible causes and none that is likely: it can't be told from here.
@@ -145,6 +149,48 @@ struct Undecided
     std::vector<std::string> by_whom; ///< 'inspector', 'technician', 'owner'
     double minutes = 0.0;
     std::string needs;
+    std::vector<std::string> cautions; ///< of that check, ids
+};
+
+/// What stands beside the causes that are named, for one item at which something was found.
+struct ItemExplained
+{
+    std::size_t item = 0;
+    double nothing_wrong = 0.0;  ///< chance that no cause that calls for anyone is there
+    double something_else = 0.0; ///< chance of a cause that this tool does not know
+};
+
+/// How far the answer holds when every judged number is off by a factor of two, at random up or down.
+struct Robustness
+{
+    std::size_t tries = 0;       ///< 0: there was no cause to hold
+    std::size_t likeliest = 0;   ///< tries in which the likeliest cause stays the likeliest
+    std::size_t first_trade = 0; ///< tries in which the trade with most to come for stays the same
+    std::string words;
+};
+
+/// What one of the findings that a cause shows says of it here.
+struct ShownFinding
+{
+    std::string finding; ///< id
+    std::string name;
+    std::size_t item = 0;
+    double weight = 0.0;                ///< chance that the cause alone produces it
+    double leak = 0.0;                  ///< chance of it with none of the causes
+    std::optional<std::size_t> noticed; ///< in Assessment::findings; none: nobody looked
+    double log_odds = 0.0;              ///< what it does to this cause, where it was noticed or computed
+};
+
+/// A cause that was asked about, at one item, in full.
+struct CauseAsked
+{
+    CauseEntryOf cause;
+    double base_rate = 0.0;
+    std::string why_rate;
+    std::vector<std::pair<std::string, double>> changed_by; ///< contexts that hold here, and their factors on the odds
+    std::vector<ShownFinding> shows;                        ///< most telling first, then by weight
+    std::vector<WeightEntry> besides;                       ///< findings that it does not show and that change its odds
+    std::vector<std::string> checks;                        ///< what would tell more, and who may do it
 };
 
 /// A note that was not understood, or not surely.
@@ -327,6 +373,19 @@ struct LevelEntry
     units::Velocity sought{};                ///< that leak
     std::optional<level::Settling> settling; ///< where fittings were measured
     std::string words;
+    std::vector<std::string> basis;     ///< what was taken for what is not known, one sentence each
+    std::vector<FittingEntry> fittings; ///< those measured, in the order of the settling's
+    std::size_t last_mark = 0;          ///< below the first; marks after it are a bucket test's, at a level of its own
+    std::optional<LevelCourse> course;  ///< none: water came in by the last mark and nobody knows how much
+};
+
+/// A fill valve's readings against a sound one, and how it is reached.
+struct FillEntry
+{
+    std::size_t item = 0;
+    std::vector<ReadingAgainstSound> readings;
+    std::string words;              ///< what a sound one would do here; may be empty
+    std::string reach;              ///< how a trade gets at it; empty where it was not noted
     std::vector<std::string> basis; ///< what was taken for what is not known, one sentence each
 };
 
@@ -348,6 +407,9 @@ struct Assessment
     std::vector<Verdict> verdicts; ///< one for each item but the property
     std::vector<ReadingTaken> readings;
     std::vector<FigureEntry> figures;
+    std::vector<ItemExplained> explained; ///< items at which something was found
+    Robustness robustness;
+    std::vector<CauseAsked> asked;           ///< causes that were asked about
     std::vector<LimitsBroken> limits_broken; ///< published limits that readings break, body by body
     std::vector<LoopEntry> loops;            ///< those with a reading to hold against the loop
     std::vector<FindingEntryOf> findings;
@@ -366,6 +428,7 @@ struct Assessment
     std::vector<std::string> danger_words;    ///< notes that speak of danger and fit no finding here, as written
     std::vector<VentEntry> vents;             ///< those of which anything could be judged
     std::vector<LevelEntry> levels;           ///< waters whose level was watched
+    std::vector<FillEntry> fills;             ///< fill valves of which readings or access were noted
     std::vector<HeaterEntry> heaters;         ///< gas heaters whose balance or readings could be worked out
     std::vector<WarmingEntry> warmings;       ///< those whose heat-up could be worked out
 };

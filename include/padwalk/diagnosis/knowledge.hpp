@@ -90,6 +90,7 @@ struct FindingEntry
     Established established = Established::seen;
     reference::Cited source;
     std::optional<IfSeen> if_seen;
+    std::optional<bool> does_not_work; ///< an item at which it is seen does not do what it is for
     static fields::Record<FindingEntry> const& declaration();
 };
 
@@ -128,6 +129,18 @@ struct ContextEntry
     static fields::Record<ContextEntry> const& declaration();
 };
 
+/// A cause that is not in the knowledge: it may be behind anything that is seen at an item.
+struct SomethingElse
+{
+    std::string name, meaning, ask, meanwhile;
+    units::Fraction base_rate{}; ///< of an item
+    units::Fraction weight{};    ///< with which it shows any one finding of the item
+    reference::Cited source;
+    static fields::Record<SomethingElse> const& declaration();
+    /// The same as a cause of any item.
+    [[nodiscard]] CauseEntry as_cause() const;
+};
+
 /// All of data/diagnosis together.
 struct Knowledge
 {
@@ -137,6 +150,7 @@ struct Knowledge
     fields::Named<CautionEntry> cautions;
     fields::Named<TradeEntry> trades; ///< in the order to call them in, most urgent first
     fields::Named<ContextEntry> contexts;
+    SomethingElse something_else;
 
     [[nodiscard]] FindingEntry const* finding(std::string_view id) const;
     [[nodiscard]] CauseEntry const* cause(std::string_view id) const;

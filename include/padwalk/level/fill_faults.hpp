@@ -22,6 +22,8 @@ struct FillValveAsKnown
 {
     FillValve valve;
     units::Velocity loss_doubt{}; ///< standard uncertainty
+    /// Of its flow wide open, in place of the table's: one standard deviation of the natural logarithm of a factor.
+    std::optional<units::Number> flow_spread = std::nullopt;
 };
 
 /// One account of the readings.

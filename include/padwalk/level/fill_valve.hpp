@@ -23,6 +23,7 @@ enum class FillFaultKind
     weak,
     stuck_open,
     set_too_high,
+    set_too_low,
     hammering,
     leaking_through,
     hides_leak ///< the valve is sound; the pool leaks and the valve makes it up
@@ -190,7 +191,8 @@ template <> struct padwalk::fields::words_of<padwalk::level::FillFaultKind>
 {
     static std::vector<std::string> words()
     {
-        return {"dead", "weak", "stuck_open", "set_too_high", "hammering", "leaking_through", "hides_leak"};
+        return {"dead",        "weak",      "stuck_open",      "set_too_high",
+                "set_too_low", "hammering", "leaking_through", "hides_leak"};
     }
 };
 template <> struct padwalk::fields::words_of<padwalk::level::FillGauge>

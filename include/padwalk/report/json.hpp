@@ -11,7 +11,8 @@ namespace padwalk::report
 /// The whole assessment. The keys are stable: new ones may be added, none changes its meaning.
 ///
 ///     outcome (nothing_found | refer | unsafe), summary, property, on, by, weather, notes, items, alarms, verdicts,
-///     causes, referrals, next, figures, limits_broken, loops, readings, findings, undecided, questions, assumptions,
+///     causes, referrals, next, figures, limits_broken, loops, levels, fills, heaters,
+///     vents, warmings, readings, findings, undecided, explained, robustness, asked, questions, assumptions,
 ///     not_tested, oddities, left_blank, conflict, cautions, sources
 ///
 /// All are always there; lists may be empty. "item", "finding", "causes", "cause" and "alarms" refer to a place in the

@@ -7,11 +7,20 @@
 namespace padwalk::report
 {
 
+/// How much of an assessment is told.
+enum class Told
+{
+    all,
+    next, ///< what is unsafe, what can't be told from here, and what to check next
+    why   ///< what is unsafe, and the causes that were asked about
+};
+
 struct TextOptions
 {
     units::System system = units::System::us;
     std::size_t columns = 80; ///< no line is wider, unless one word alone is; less than 32 is taken as 32
     bool colour = false;      ///< ANSI colours for headings and danger; nothing is said by colour alone
+    Told told = Told::all;
 };
 
 /// What is unsafe first, then the answer, whom to call, each item, the likely causes with what speaks for and against

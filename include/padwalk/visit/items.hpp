@@ -15,6 +15,22 @@ enum class FillKind
     by_hand
 };
 
+/// How a fill valve can be reached.
+enum class FillAccess
+{
+    open_box, ///< under a lid that lifts
+    buried,   ///< under soil or planting
+    cast_in,  ///< in the deck, no lid
+    hidden    ///< not found
+};
+
+/// How a deck stands to the shell beside it.
+enum class DeckPour
+{
+    apart,    ///< a joint shows that they were poured apart
+    one_piece ///< no joint: a line runs on through both
+};
+
 /// What came in by a fill valve over some time, and what the level did.
 struct FillWatch
 {
@@ -30,7 +46,13 @@ struct FillValve : Item
     std::optional<FillKind> kind;
     Taken<units::VolumeFlow> flow;
     Taken<units::GaugePressure> supply_pressure;
-    Taken<units::Length> bore, air_gap;
+    Taken<units::VolumeFlow> flow_when_shut;
+    Taken<units::Length> bore, seat, travel, below_wanted, air_gap;
+    Taken<units::Volume> day_volume;
+    Taken<units::Fraction> run_share;
+    Taken<units::Number> starts;
+    std::optional<FillAccess> access;
+    std::optional<DeckPour> deck;
     std::optional<bool> backflow_device;
     std::optional<FillWatch> watched;
     static Record<FillValve> const& declaration();
@@ -77,5 +99,7 @@ PADWALK_WORDS(PitLid, "none", "grating", "vented", "closed");
 PADWALK_WORDS(Louvre, "none", "mesh", "metal", "wood");
 PADWALK_WORDS(FittingKind, "skimmer", "tile_line", "light", "return", "cleaner_line", "step", "drain");
 PADWALK_WORDS(FillKind, "float_valve", "level_sensor", "by_hand");
+PADWALK_WORDS(FillAccess, "open_box", "buried", "cast_in", "hidden");
+PADWALK_WORDS(DeckPour, "apart", "one_piece");
 #undef PADWALK_WORDS
 } // namespace padwalk::fields
