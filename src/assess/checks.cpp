@@ -1,5 +1,5 @@
 // Which check, that this person may safely do here, would tell most.
-#include "judge.hpp"
+#include "checks.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -12,31 +12,14 @@ namespace
 
 constexpr std::size_t most_causes = 8; ///< the check is to decide among these
 constexpr std::size_t most_checks = 6;
-constexpr double setup_minutes = 2.0; ///< getting to it and writing it down, judged
 
 double entropy_bits(double p)
 {
     return p <= 0 || p >= 1 ? 0.0 : -(p * std::log2(p) + (1 - p) * std::log2(1 - p));
 }
 
-/// Something that is decided by whether at least one of some causes is there.
-struct Decision
-{
-    std::vector<std::size_t> causes; ///< in the network
-    double weight = 0.0;
-    std::string const* trade = nullptr; ///< whom it sends, where it is that
+} // namespace
 
-    /// By what each is, taken as independent.
-    template <class Chance> [[nodiscard]] double probability(Chance const& of) const
-    {
-        double none = 1.0;
-        for (std::size_t const c : causes)
-            none *= 1 - of(c);
-        return 1 - none;
-    }
-};
-
-/// Whom to send, whether it is safe, how soon, and which of the causes named it is.
 std::vector<Decision> decisions(Workbench const& w, Weighed const& weighed)
 {
     auto const& causes = weighed.network.causes();
@@ -62,17 +45,6 @@ std::vector<Decision> decisions(Workbench const& w, Weighed const& weighed)
     return out;
 }
 
-struct Look
-{
-    double gain = 0.0;        ///< bits, weighed by what they decide
-    double probability = 0.0; ///< of seeing it
-    std::size_t cause = 0;    ///< whose probability it would change most, in Assessment::causes
-    double if_seen = 0.0, if_not = 0.0;
-    std::vector<double> by_cause; ///< fall of the uncertainty of each of the first causes, bits
-    std::string sends, spares; ///< names of the trade that seeing it would call for, and that not seeing it would not
-};
-
-// What looking for one finding is worth: the expected fall of what is open about each decision.
 Look worth(Workbench& w, Weighed& weighed, std::vector<Decision> const& open, std::string const& id, std::size_t item)
 {
     std::size_t const place = weighed.network.finding(id, item);
@@ -80,7 +52,7 @@ Look worth(Workbench& w, Weighed& weighed, std::vector<Decision> const& open, st
     with.push_back(diagnosis::seen(place));
     auto const seen = diagnosis::posterior(weighed.network.network(), with);
     Look look;
-    if (!seen.possible || w.out.causes.empty())
+    if (!seen.possible)
         return look;
     double const p = look.probability = std::min(1.0, std::exp(seen.log_evidence - weighed.all.log_evidence));
     auto now = [&](std::size_t c) { return weighed.all.causes[c]; };
@@ -117,8 +89,7 @@ Look worth(Workbench& w, Weighed& weighed, std::vector<Decision> const& open, st
     return look;
 }
 
-// Whether the visit says that this was not to be done here: at least half of what was not tested, and two words of it
-// or all, stand in the check's own name and needs.
+// At least half of what was not tested, and two words of it or all, stand in the check's own name and needs.
 bool said_impossible(Workbench const& w, std::size_t item, diagnosis::CheckEntry const& check)
 {
     auto const told = visit::content_stems(check.name + " " + check.needs);
@@ -142,10 +113,15 @@ bool may_be(Thing const& thing, diagnosis::CheckEntry const& check)
                        [&](std::string const& context) { return thing.possible.contains(context); });
 }
 
+namespace
+{
+
 std::string percent(double p)
 {
     return std::to_string(static_cast<int>(std::lround(100 * p))) + " %";
 }
+
+} // namespace
 
 diagnosis::Who who_walks(Workbench const& w)
 {
@@ -158,7 +134,6 @@ diagnosis::Who who_walks(Workbench const& w)
     return diagnosis::Who::inspector;
 }
 
-// Nobody is sent to look closer at what has just been called dangerous, nor at anything that starts or stops with it.
 bool too_dangerous(Workbench const& w, std::size_t item)
 {
     auto stands_in_the_way = [&](std::size_t danger)
@@ -180,6 +155,9 @@ bool too_dangerous(Workbench const& w, std::size_t item)
                                   stands_in_the_way(cause.item);
                        });
 }
+
+namespace
+{
 
 /// What is known before any check: the findings at hand, and those that the causes in question would show.
 struct AtHand

@@ -1,4 +1,4 @@
-#include "padwalk/assess/assess.hpp"
+#include "telling.hpp"
 
 #include "padwalk/chemistry/models.hpp"
 #include "padwalk/circulation/models.hpp"
@@ -62,22 +62,45 @@ Engine::Engine(reference::Data data)
 
 Engine::~Engine() = default;
 
-Assessment assess(visit::ReadVisit const& visit, Engine const& engine, units::System system,
-                  std::vector<std::string> about)
+namespace
 {
-    Workbench bench(visit, engine, system, std::move(about));
+
+// Figures and findings, everything but what they amount to.
+void lay_out(Workbench& bench)
+{
     assess_waters(bench); // first: the loops need volumes
     auto loops = read_loops(bench);
     auto const heaters = assess_heaters(bench);
     assess_loops(loops);             // after the heaters: a rise measures the flow
     assess_heater_readings(heaters); // after the loops: a rise that they took counts there
     assess_fill_valves(bench);
+    read_found(bench);
     read_notes(bench);
     tell_dew_from_leak(heaters);
     assess_outlets(bench);
     list_readings(bench);
+}
+
+} // namespace
+
+Assessment assess(visit::ReadVisit const& visit, Engine const& engine, units::System system,
+                  std::vector<std::string> about)
+{
+    Workbench bench(visit, engine, system, std::move(about));
+    lay_out(bench);
     judge(bench);
     return std::move(bench.out);
+}
+
+Walked assess_walk(visit::ReadVisit const& visit, Engine const& engine, units::System system)
+{
+    Workbench bench(visit, engine, system);
+    lay_out(bench);
+    Walked out;
+    judge(bench, out.telling);
+    out.dangers = open_dangers(bench);
+    out.assessment = std::move(bench.out);
+    return out;
 }
 
 } // namespace padwalk::assess

@@ -1,5 +1,7 @@
 #include "judge.hpp"
 
+#include "telling.hpp"
+
 #include <algorithm>
 #include <cmath>
 #include <map>
@@ -372,7 +374,10 @@ void raise_alarms(Workbench& w)
                      });
 }
 
-void judge(Workbench& w)
+namespace
+{
+
+void judge_with(Workbench& w, std::vector<Telling>* telling)
 {
     raise_alarms(w);
     try
@@ -387,6 +392,9 @@ void judge(Workbench& w)
         name_undecided(w, weighed);
         explain_asked(w, weighed);
         place_faults(w);
+        weigh_found(w, weighed);
+        if (telling != nullptr)
+            *telling = what_tells(w, weighed);
     }
     catch (diagnosis::TooEntangled const&)
     {
@@ -394,9 +402,22 @@ void judge(Workbench& w)
                          "follows rests on the findings themselves.";
     }
     refer(w);
+    name_licences(w);
     give_verdicts(w);
     summarise(w);
     collect_cautions_and_sources(w);
+}
+
+} // namespace
+
+void judge(Workbench& w)
+{
+    judge_with(w, nullptr);
+}
+
+void judge(Workbench& w, std::vector<Telling>& telling)
+{
+    judge_with(w, &telling);
 }
 
 } // namespace padwalk::assess

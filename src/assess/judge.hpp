@@ -54,6 +54,8 @@ void explain_items(Workbench& w, Weighed const& weighed);
 void try_robustness(Workbench& w, Weighed const& weighed);
 /// The causes that were asked about, in full.
 void explain_asked(Workbench& w, Weighed& weighed);
+/// What was found, beside what the assessment says of it.
+void weigh_found(Workbench& w, Weighed& weighed);
 /// One cause of the network as the assessment gives it, with what speaks for it and against it.
 [[nodiscard]] CauseEntryOf cause_as_told(Workbench const& w, Weighed const& weighed, std::size_t cause);
 /// Natural log of the odds, within what says more than 'settled'.
@@ -63,6 +65,8 @@ void raise_alarms(Workbench& w);
 /// How soon a cause calls, by what it is and how likely: stopping use wants danger and more than a hint of it.
 [[nodiscard]] Urgency urgency_of(Workbench const& w, diagnosis::CauseEntry const& cause, double probability);
 void refer(Workbench& w);
+/// Names at each referral the licence classes of the state that the visit names; nothing where it names none.
+void name_licences(Workbench& w);
 void give_verdicts(Workbench& w);
 /// Every check that the dangers at hand allow, by what it would tell.
 void weigh_checks(Workbench& w, Weighed& weighed);

@@ -368,6 +368,9 @@ void asides_of(NoteReader& reader, Workbench const& w, std::size_t item)
     {
         each(*base);
         reader.aside(item, base->where, "in where it stands");
+        for (auto const& found : w.out.found)
+            if (found.item == item && found.was && found.meaning != FoundMeaning::cause)
+                reader.aside(item, found.words, "in what was found");
     }
 }
 

@@ -41,6 +41,10 @@ std::vector<std::string> unsafe_things(Workbench const& w)
     for (auto const& alarm : w.out.alarms)
         if (alarm.urgency == Urgency::stop_use)
             out.push_back(w.out.findings[alarm.finding].name + " (" + w.name(alarm.item) + ")");
+    for (auto const& found : w.out.found)
+        if (found.stops_use)
+            out.push_back("found on site, unless it was put right since: " + found.name + " (" + w.name(found.item) +
+                          ")");
     for (auto const& cause : w.out.causes)
         if (stops(cause))
             out.push_back("perhaps " + cause.name + " (" + w.name(cause.item) + ")");
@@ -156,6 +160,8 @@ void collect_cautions_and_sources(Workbench& w)
         add_once(cautions, cause.cautions);
         keys.insert(w.engine.knowledge().cause(cause.id)->source.key);
     }
+    for (auto const& found : w.out.found)
+        add_once(cautions, found.cautions);
     for (auto const& finding : w.out.findings)
         keys.insert(w.engine.knowledge().finding(finding.id)->source.key);
     for (auto const& figure : w.out.figures)

@@ -49,6 +49,9 @@ Verdict verdict_of(Workbench& w, std::size_t item)
     for (auto const& alarm : w.out.alarms)
         if (alarm.item == item && alarm.urgency == Urgency::stop_use)
             return {item, Condition::unsafe, w.out.findings[alarm.finding].name};
+    for (auto const& found : w.out.found)
+        if (found.item == item && found.stops_use)
+            return {item, Condition::unsafe, "found on site: " + found.name};
     for (auto const& cause : w.out.causes)
         if (cause.item == item && stops(cause))
             return {item, Condition::unsafe, "may be: " + cause.name};

@@ -64,7 +64,7 @@ public:
                                                                         ///< where it goes by the reading
     std::vector<std::string> asked;                                     ///< ids of causes to explain in full
     std::map<std::string, double> trade_chance; ///< that at least one cause that calls for the trade is there
-    std::map<std::size_t, std::string> reach;                           ///< by item: how a trade gets at it
+    std::map<std::size_t, std::string> reach;   ///< by item: how a trade gets at it
     std::vector<std::string> shared_reading; ///< for each of out.findings: the reading it shares with others, or empty
 
     /// Runs a model. The figure is kept if it was computed, or if it had what it needs and still could not be.
@@ -116,6 +116,8 @@ void assess_heater_readings(std::vector<HeaterBench> const& heaters);
 /// Where something drips from a heater, by notes too: whether it may be dew.
 void tell_dew_from_leak(std::vector<HeaterBench> const& heaters);
 void assess_fill_valves(Workbench& bench);
+/// What was found, to be held beside the chances when those are known.
+void read_found(Workbench& bench);
 void read_notes(Workbench& bench);
 /// Whether a loop draws from one outlet alone, and what then lets go of a person: by fields and by notes, so after
 /// both.

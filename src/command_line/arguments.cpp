@@ -18,8 +18,9 @@ constexpr char const* general_help =
     "  assess VISIT.yaml          the main job: findings, likely causes, whom to send\n"
     "  next VISIT.yaml            what to check next, and what each outcome changes\n"
     "  why VISIT.yaml CAUSE       one cause in full, also where it is unlikely\n"
-    "  water VISIT.yaml           for the owner: the water, what to add, when to swim\n"
-    "  water key=value …          the same from readings: ph=7.9 \"alkalinity=130 ppm\"\n"
+    "  walk [VISIT.yaml]          a guided visit: asks, and writes the file\n"
+    "  water VISIT.yaml|key=value for the owner: the water, what to add, when to swim\n"
+    "  tune FOLDER                what was found, over many visits (--out FILE)\n"
     "  check VISIT.yaml           only say what is wrong with the file\n"
     "  figure [NAME [key=value …]] list the figures, explain one, or compute it\n"
     "  sheet --for spa,pump,…     a visit file to fill in\n"
@@ -35,7 +36,8 @@ constexpr char const* general_help =
     "exit status: 0 nothing to refer or do, 1 something, 2 unsafe, 3 input problem\n"
     "VISIT.yaml may be '-' for standard input. NO_COLOR turns colour off.\n";
 
-std::vector<std::string> const commands{"assess", "next", "why", "water", "check", "figure", "sheet", "schema"};
+std::vector<std::string> const commands{"assess", "next",  "why",    "walk",  "water",
+                                        "tune",   "check", "figure", "sheet", "schema"};
 
 void add_common(CLI::App& app, Arguments& out, std::string& system)
 {
@@ -69,7 +71,7 @@ Arguments parse(std::vector<std::string> const& arguments)
     {
         std::string const near = fields::nearest(arguments[0], commands);
         throw UsageProblem("unknown command '" + arguments[0] + "'" +
-                           (near.empty() ? "; one of assess, next, why, water, check, figure, sheet, schema"
+                           (near.empty() ? "; one of assess, next, why, walk, water, tune, check, figure, sheet, schema"
                                          : "; did you mean '" + near + "'?"));
     }
     CLI::App app;
@@ -93,12 +95,19 @@ Arguments parse(std::vector<std::string> const& arguments)
     std::vector<std::string> cause;
     why->add_option("cause", cause);
     why->add_flag("--json", out.json);
+    CLI::App* walk = app.add_subcommand("walk");
+    walk->add_option("visit", out.visit);
     CLI::App* water = app.add_subcommand("water");
     water->add_option("given", out.given);
     water->add_flag("--json", out.json);
     water->add_option("--html", out.html);
     water->add_flag("--force", out.force);
     water->add_option("--days", out.days);
+    CLI::App* tune = app.add_subcommand("tune");
+    tune->add_option("folder", out.visit);
+    tune->add_flag("--json", out.json);
+    tune->add_option("--out", out.out_file);
+    tune->add_flag("--force", out.force);
     CLI::App* check = app.add_subcommand("check");
     check->add_option("visit", out.visit);
     check->add_flag("--json", out.json);
@@ -111,7 +120,7 @@ Arguments parse(std::vector<std::string> const& arguments)
     std::vector<std::string> parts;
     sheet->add_option("--for", parts)->delimiter(',');
     CLI::App* schema = app.add_subcommand("schema");
-    for (auto* sub : {assess, next, why, water, check, figure, sheet, schema})
+    for (auto* sub : {assess, next, why, walk, water, tune, check, figure, sheet, schema})
         sub->set_help_flag("");
     try
     {
@@ -142,7 +151,9 @@ Arguments parse(std::vector<std::string> const& arguments)
     out.command = *assess   ? C::assess
                   : *next   ? C::next
                   : *why    ? C::why
+                  : *walk   ? C::walk
                   : *water  ? C::water
+                  : *tune   ? C::tune
                   : *check  ? C::check
                   : *figure ? C::figure
                   : *sheet  ? C::sheet
@@ -151,6 +162,12 @@ Arguments parse(std::vector<std::string> const& arguments)
         out.command == C::assess || out.command == C::check || out.command == C::next || out.command == C::why;
     if (wants_visit && out.visit.empty())
         throw UsageProblem("name the visit file, for example 'padwalk assess visit.yaml'");
+    if (out.command == C::tune && out.visit.empty())
+        throw UsageProblem("name the folder of visits, for example 'padwalk tune visits'");
+    if (out.command == C::walk && out.visit == "-")
+        throw UsageProblem("a walk writes into its file: name one, for example 'padwalk walk visit.yaml'");
+    if (out.command == C::walk && out.visit.empty())
+        out.visit = "visit.yaml";
     if (out.command == C::why && out.cause.empty())
         throw UsageProblem("say which cause, by its name or some words of it: padwalk why visit.yaml worn bearings");
     if (out.command == C::water)

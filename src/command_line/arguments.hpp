@@ -18,7 +18,9 @@ struct Arguments
         assess,
         next,
         why,
+        walk,
         water,
+        tune,
         check,
         figure,
         schema,
@@ -26,7 +28,7 @@ struct Arguments
     };
     Command command = Command::help;
     std::string help;               ///< text to print, for Command::help
-    std::string visit;              ///< path of the visit file
+    std::string visit;              ///< path of the visit file, or of a folder of them
     std::string cause;              ///< that is asked about
     std::string figure;             ///< name; empty: list them
     std::vector<std::string> given; ///< key=value
@@ -35,6 +37,7 @@ struct Arguments
     bool lines = false;
     bool force = false;
     std::string html;
+    std::string out_file;           ///< of what is proposed; empty: standard output
     std::vector<std::string> parts; ///< of the field sheet
     std::string data_folder;
     units::System system = units::System::us;

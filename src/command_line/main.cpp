@@ -76,7 +76,7 @@ std::vector<std::pair<std::string, std::string>> read_folder(std::string const& 
 {
     std::error_code error;
     if (!fs::is_directory(folder, error))
-        throw FileProblem("there is no data folder '" + folder + "'");
+        throw FileProblem("there is no folder '" + folder + "'");
     std::vector<std::pair<std::string, std::string>> out;
     for (auto const& entry : fs::recursive_directory_iterator(folder))
         if (entry.path().extension() == ".yaml")

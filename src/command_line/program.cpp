@@ -11,6 +11,8 @@
 #include "padwalk/units/definitions.hpp"
 #include "padwalk/visit/phrases.hpp"
 #include "padwalk/visit/sheet.hpp"
+#include "tune.hpp"
+#include "walk.hpp"
 
 #include <algorithm>
 #include <cctype>
@@ -375,6 +377,39 @@ int sheet(Arguments const& arguments, World& world)
     return done;
 }
 
+/// What the file holds that is to be walked with; none where there is no such file.
+std::optional<std::string> text_if_there(std::string const& path, World& world)
+{
+    try
+    {
+        return world.read_file(path);
+    }
+    catch (FileProblem const& problem)
+    {
+        if (std::string_view(problem.what()).starts_with("there is no file"))
+            return std::nullopt;
+        throw;
+    }
+}
+
+int walk_visit(Arguments const& arguments, World& world)
+{
+    assess::Engine const engine(data_for(arguments, world));
+    auto const text = text_if_there(arguments.visit, world);
+    try
+    {
+        bool const blank = text && says_nothing(*text);
+        if (text && !blank && !visit_or_problems(*text, arguments, engine.instruments(), world))
+            return input_problem;
+    }
+    catch (fields::InputProblems const&)
+    {
+        static_cast<void>(visit_or_problems(*text, arguments, engine.instruments(), world));
+        return input_problem;
+    }
+    return status_of(walk(arguments.visit, text, engine, arguments.system, world));
+}
+
 int dispatch(Arguments const& arguments, World& world)
 {
     switch (arguments.command)
@@ -384,7 +419,9 @@ int dispatch(Arguments const& arguments, World& world)
     case Arguments::Command::assess: return assess_visit(arguments, world);
     case Arguments::Command::next: return tell_part(arguments, world, report::Told::next);
     case Arguments::Command::why: return tell_part(arguments, world, report::Told::why);
+    case Arguments::Command::walk: return walk_visit(arguments, world);
     case Arguments::Command::water: return water(arguments, world);
+    case Arguments::Command::tune: return tune(arguments, world);
     case Arguments::Command::check: return check_visit(arguments, world);
     case Arguments::Command::figure: return figure(arguments, world);
     case Arguments::Command::schema:

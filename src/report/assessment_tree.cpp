@@ -1,5 +1,6 @@
 #include "padwalk/report/json.hpp"
 
+#include "found_tree.hpp"
 #include "heater_tree.hpp"
 #include "level_tree.hpp"
 #include "loop_tree.hpp"
@@ -165,7 +166,8 @@ Tree tree(assess::Referral const& referral)
                          .add("how_soon", soon_word(referral.urgency))
                          .add("causes", places(referral.causes))
                          .add("alarms", places(referral.alarms))
-                         .add("cautions", texts(referral.cautions)));
+                         .add("cautions", texts(referral.cautions))
+                         .add("licences", licences_tree(referral)));
 }
 
 Tree tree(assess::NextCheck const& check)
@@ -335,6 +337,7 @@ template <class List> Tree trees(List const& list, units::System system)
 
 void add_basis(Tree& out, assess::Assessment const& a)
 {
+    out.add("found", found_tree(a));
     out.add("undecided", trees(a.undecided));
     out.add("explained", trees(a.explained));
     out.add("robustness", tree(a.robustness));

@@ -97,6 +97,18 @@ std::vector<std::string> asked_of(assess::Assessment const& a, assess::Referral 
     return asked;
 }
 
+// Classes of the state that the visit names; without one there is nothing to say.
+std::vector<std::string> licences_named(assess::Referral const& referral)
+{
+    std::string classes;
+    for (auto const& one : referral.licences)
+        classes +=
+            (classes.empty() ? "" : ", or ") + one.name + (one.from_memory ? " (from memory, not confirmed)" : "");
+    if (!referral.licence_note.empty())
+        classes += (classes.empty() ? "" : "; ") + referral.licence_note;
+    return {classes};
+}
+
 Card referral_card(assess::Assessment const& a, assess::Referral const& referral, std::size_t number)
 {
     Card card{capitalised(referral.name),
@@ -130,6 +142,7 @@ Card referral_card(assess::Assessment const& a, assess::Referral const& referral
     add(card.parts, "Comes for", std::move(lines));
     add(card.parts, "Ask them to", asked_of(a, referral));
     add(card.parts, "Licensed for", {referral.why}, Tone::quiet);
+    add(card.parts, "In " + a.licences_of, licences_named(referral), Tone::quiet);
     return card;
 }
 
@@ -163,13 +176,13 @@ std::vector<Section> sections_told(assess::Assessment const& a, units::System sy
     case Told::all: break;
     }
     return {
-        danger_section(a, said),    answer_section(a),          question_section(a),       call_section(a),
-        verdict_section(a),         undecided_section(a, said), cause_section(a),          check_section(a, said),
-        meanwhile_section(a, said), loop_section(a, system),    level_section(a, system),  heater_section(a, system),
-        warming_section(a, system), vent_section(a, system),    figure_section(a, system), comparison_section(a),
-        limits_section(a),          reading_section(a, system), note_section(a),           understanding_section(a),
-        oddity_section(a),          conflict_section(a),        not_tested_section(a),     blank_section(a),
-        assumption_section(a),      source_section(a)};
+        danger_section(a, said),   answer_section(a),          question_section(a),        call_section(a),
+        found_section(a),          verdict_section(a),         undecided_section(a, said), cause_section(a),
+        check_section(a, said),    meanwhile_section(a, said), loop_section(a, system),    level_section(a, system),
+        heater_section(a, system), warming_section(a, system), vent_section(a, system),    figure_section(a, system),
+        comparison_section(a),     limits_section(a),          reading_section(a, system), note_section(a),
+        understanding_section(a),  oddity_section(a),          conflict_section(a),        not_tested_section(a),
+        blank_section(a),          assumption_section(a),      source_section(a)};
 }
 
 } // namespace
@@ -271,6 +284,8 @@ Section danger_section(assess::Assessment const& a, Said& said)
         add(card.parts, "Take care", caution_texts(a, alarm.cautions, "Danger", said));
         out.blocks.emplace_back(std::move(card));
     }
+    for (auto& card : found_dangers(a, said))
+        out.blocks.emplace_back(std::move(card));
     if (auto const causes = dangerous_causes(a); !causes.empty())
         out.blocks.emplace_back(dangerous_card(a, causes, said));
     return out;
@@ -307,6 +322,8 @@ Section call_section(assess::Assessment const& a)
     Section out{"call", "Whom to call, in this order", {}};
     for (std::size_t i = 0; i < a.referrals.size(); ++i)
         out.blocks.emplace_back(referral_card(a, a.referrals[i], i + 1));
+    if (!a.licences_say.empty())
+        out.blocks.emplace_back(Paragraph{a.licences_say, Tone::quiet});
     return out;
 }
 

@@ -107,6 +107,9 @@ using Said = std::map<std::string, std::string>;
 [[nodiscard]] Section answer_section(assess::Assessment const& a);
 [[nodiscard]] Section question_section(assess::Assessment const& a);
 [[nodiscard]] Section call_section(assess::Assessment const& a);
+[[nodiscard]] Section found_section(assess::Assessment const& a);
+/// Dangers that were found on site, for the top of a report.
+[[nodiscard]] std::vector<Card> found_dangers(assess::Assessment const& a, Said& said);
 [[nodiscard]] Section verdict_section(assess::Assessment const& a);
 [[nodiscard]] Section cause_section(assess::Assessment const& a);
 [[nodiscard]] Section check_section(assess::Assessment const& a, Said& said);

@@ -15,6 +15,8 @@ template <class T> Record<T>&& with_item_fields(Record<T>&& record)
         .like("9 years")
         .field("noticed", static_cast<std::vector<Noticed> T::*>(&Item::noticed),
                "what was seen, heard or felt, or looked for and not found")
+        .field("found", static_cast<std::vector<Found> T::*>(&Item::found),
+               "what a technician really found, later; it changes no chance")
         .field("not_tested", static_cast<std::vector<NotTested> T::*>(&Item::not_tested),
                "what was not tested, and why")
         .field("photos", static_cast<std::vector<Photo> T::*>(&Item::photos), "pictures, with a caption")

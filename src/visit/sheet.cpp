@@ -260,7 +260,7 @@ void Sheet::record(RecordShape const& shape, std::size_t indent, Start const& st
         bool const wanted =
             gate == gates().end() ||
             std::any_of(gate->parts.begin(), gate->parts.end(), [&](auto const& p) { return start.parts.contains(p); });
-        if (!wanted)
+        if (!wanted || f.name == "found") // comes after the walk
             continue;
         bool const group = indent == 0 && (f.form == Form::named || f.form == Form::record);
         if (group || after_group)
@@ -277,6 +277,8 @@ void write_head(Sheet& sheet, Parts const& parts)
     sheet.comment(0, "Leave the rest blank: blank is 'not looked at', never 'fine'. Copy a group to add another, under "
                      "another name.");
     sheet.comment(0, "Doubt you know of is written '18 psi ± 1 psi'; otherwise the instrument's usual doubt is taken.");
+    sheet.comment(0, "What a technician really found later stands at its item: 'found: [{was: motor bearings worn}, "
+                     "{was_not: shaft seal leaking}]'.");
     sheet.comment(0, "Look, listen and measure from outside. What takes a licence stays shut: open, adjust, reset and "
                      "relight nothing.");
     bool const burns = parts.contains("heater") || parts.contains("gas_heater") || parts.contains("vent");

@@ -16,6 +16,17 @@ Record<Noticed> const& Noticed::declaration()
     return record;
 }
 
+Record<Found> const& Found::declaration()
+{
+    static Record<Found> const record = Record<Found>("found", "what a technician really found")
+                                            .field("was", &Found::was, "the cause that was there, by its name")
+                                            .like("motor bearings worn")
+                                            .field("was_not", &Found::was_not, "a cause looked for that was not there")
+                                            .like("shaft seal leaking")
+                                            .short_form("was");
+    return record;
+}
+
 Record<NotTested> const& NotTested::declaration()
 {
     static Record<NotTested> const record = Record<NotTested>("not_tested", "something not tested, with the reason")

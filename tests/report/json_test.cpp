@@ -43,11 +43,11 @@ std::vector<std::string> keys_of(Json const& object)
 TEST_CASE("an assessment as JSON has its stable keys, also when empty", "[report][json]")
 {
     std::vector<std::string> const keys{
-        "outcome",       "alarms",     "summary",   "property",   "on",         "by",       "weather",
-        "notes",         "items",      "verdicts",  "causes",     "referrals",  "next",     "figures",
-        "limits_broken", "loops",      "levels",    "fills",      "heaters",    "vents",    "warmings",
-        "readings",      "findings",   "undecided", "explained",  "robustness", "asked",    "questions",
-        "assumptions",   "not_tested", "oddities",  "left_blank", "conflict",   "cautions", "sources"};
+        "outcome",    "alarms",    "summary",    "property",  "on",        "by",          "weather",       "notes",
+        "items",      "verdicts",  "causes",     "referrals", "next",      "figures",     "limits_broken", "loops",
+        "levels",     "fills",     "heaters",    "vents",     "warmings",  "readings",    "findings",      "found",
+        "undecided",  "explained", "robustness", "asked",     "questions", "assumptions", "not_tested",    "oddities",
+        "left_blank", "conflict",  "cautions",   "sources"};
     auto const model = tests::sample_model();
     CHECK(keys_of(Json::parse(report::as_json(tests::sample(model), units::System::us))) == keys);
     CHECK(keys_of(Json::parse(report::as_json(assess::Assessment{}, units::System::us))) == keys);

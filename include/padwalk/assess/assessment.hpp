@@ -113,6 +113,14 @@ struct Verdict
     std::string because; ///< one line
 };
 
+/// A class of licence, as the state calls it.
+struct LicenceClass
+{
+    std::string name;
+    std::string key;          ///< of its source
+    bool from_memory = false; ///< not confirmed; to be said wherever it is shown, and not cited
+};
+
 /// What one licensed trade is asked to do.
 struct Referral
 {
@@ -123,6 +131,8 @@ struct Referral
     std::vector<std::size_t> causes; ///< in Assessment::causes, likeliest first
     std::vector<std::size_t> alarms; ///< in Assessment::alarms
     std::vector<std::string> cautions;
+    std::vector<LicenceClass> licences = {}; ///< in the state that the visit names
+    std::string licence_note = {};
 };
 
 /// A check that this person may do safely, by what it would tell.
@@ -191,6 +201,47 @@ struct CauseAsked
     std::vector<ShownFinding> shows;                        ///< most telling first, then by weight
     std::vector<WeightEntry> besides;                       ///< findings that it does not show and that change its odds
     std::vector<std::string> checks;                        ///< what would tell more, and who may do it
+};
+
+/// How an entry of what was found was understood.
+enum class FoundMeaning
+{
+    cause,
+    not_known, ///< fits no cause that is known; kept as written
+    unclear    ///< may mean one or several: asked back
+};
+
+/// A finding that a confirmed cause shows, that was looked for.
+struct ShownOrNot
+{
+    std::string finding; ///< id
+    bool seen = false;
+    double otherwise = 0.0; ///< chance of it without this cause
+};
+
+/// What a technician found, beside what the assessment says of it. It changes no chance.
+struct FoundEntry
+{
+    std::size_t item = 0;
+    bool was = true;   ///< there; else looked for and not there
+    std::string words; ///< as written
+    FoundMeaning meaning = FoundMeaning::not_known;
+    std::string cause, name;           ///< id and name, where it means one
+    std::vector<std::string> may_mean; ///< ids, where it is unclear
+    double prior = 0.0;
+    std::optional<double> probability; ///< from what was seen; none: it can't be here, or none was computed
+    std::size_t rank = 0;          ///< among the causes named, by likelihood, those also found left out; 0: not named
+    std::vector<ShownOrNot> shows; ///< where it was there
+    bool stops_use = false;        ///< it was there, and people can be hurt by it
+    std::string trade, meanwhile;  ///< only then
+    std::vector<std::string> cautions; ///< only then; ids
+};
+
+/// An item at which anything was found, with the chance of every cause that may be there: by id.
+struct ItemLookedInto
+{
+    std::size_t item = 0;
+    std::vector<std::pair<std::string, double>> chances;
 };
 
 /// A note that was not understood, or not surely.
@@ -431,6 +482,9 @@ struct Assessment
     std::vector<FillEntry> fills;             ///< fill valves of which readings or access were noted
     std::vector<HeaterEntry> heaters;         ///< gas heaters whose balance or readings could be worked out
     std::vector<WarmingEntry> warmings;       ///< those whose heat-up could be worked out
+    std::vector<FoundEntry> found;            ///< what a technician really found
+    std::vector<ItemLookedInto> looked_into;  ///< where
+    std::string licences_of, licences_say;    ///< the state whose classes are named, and what to say beside them
 };
 
 } // namespace padwalk::assess

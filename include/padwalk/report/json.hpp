@@ -12,7 +12,7 @@ namespace padwalk::report
 ///
 ///     outcome (nothing_found | refer | unsafe), summary, property, on, by, weather, notes, items, alarms, verdicts,
 ///     causes, referrals, next, figures, limits_broken, loops, levels, fills, heaters,
-///     vents, warmings, readings, findings, undecided, explained, robustness, asked, questions, assumptions,
+///     vents, warmings, readings, findings, found, undecided, explained, robustness, asked, questions, assumptions,
 ///     not_tested, oddities, left_blank, conflict, cautions, sources
 ///
 /// All are always there; lists may be empty. "item", "finding", "causes", "cause" and "alarms" refer to a place in the

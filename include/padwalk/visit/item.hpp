@@ -21,6 +21,14 @@ struct Noticed
     static Record<Noticed> const& declaration();
 };
 
+/// What a technician really found, later: a cause by its name or id, or free words.
+struct Found
+{
+    std::string was;
+    std::string was_not; ///< looked at, and it was not that
+    static Record<Found> const& declaration();
+};
+
 /// Something that was not tested, with the reason.
 struct NotTested
 {
@@ -42,6 +50,7 @@ struct Item
     std::string where;
     Taken<units::Duration> age;
     std::vector<Noticed> noticed;
+    std::vector<Found> found;
     std::vector<NotTested> not_tested;
     std::vector<Photo> photos;
     std::string notes;

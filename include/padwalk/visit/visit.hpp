@@ -13,6 +13,12 @@ enum class By
     owner
 };
 
+/// The state whose licence classes are named at each trade sent: data/licences.
+enum class LicencesOf
+{
+    california
+};
+
 /// What the price of natural gas is for.
 enum class GasSold
 {
@@ -37,6 +43,7 @@ struct Visit
     Taken<units::Number> gas_price;
     std::optional<GasSold> gas_price_per;
     Taken<units::Number> propane_price; ///< for 1 US gallon
+    std::optional<LicencesOf> licences;
     Named<Water> waters;
     Named<Loop> loops;
     Named<Heater> heaters;
@@ -69,6 +76,10 @@ namespace padwalk::fields
 template <> struct words_of<visit::By>
 {
     static std::vector<std::string> words() { return {"inspector", "technician", "owner"}; }
+};
+template <> struct words_of<visit::LicencesOf>
+{
+    static std::vector<std::string> words() { return {"california"}; }
 };
 template <> struct words_of<visit::GasSold>
 {
