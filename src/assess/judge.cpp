@@ -277,37 +277,6 @@ void name_causes(Workbench& w, Weighed& weighed)
     }
 }
 
-void look_for_conflict(Workbench& w, Weighed const& weighed)
-{
-    if (!weighed.all.possible)
-    {
-        w.out.conflict = "These findings cannot all be true as this tool understands them. Look again at what was "
-                         "noted as seen and as not seen.";
-        return;
-    }
-    double const rare = w.rules.act("stands_out");
-    for (std::size_t i = 0; i < weighed.without.size(); ++i)
-    {
-        if (!weighed.without[i].possible)
-            continue;
-        double const given_rest = std::exp(weighed.all.log_evidence - weighed.without[i].log_evidence);
-        auto const& finding = w.out.findings[i];
-        double explained = 0;
-        for (auto const& parent : weighed.network.network().findings[weighed.evidence[i].finding].parents)
-            explained = std::max(explained, weighed.all.causes[parent.cause]);
-        bool const unexplained = finding.state == FindingState::seen && explained < w.rules.act("referred");
-        bool const missing = finding.state == FindingState::not_seen && !finding.computed;
-        if (given_rest >= rare || !(unexplained || missing))
-            continue;
-        w.out.conflict += w.out.conflict.empty() ? "Not everything fits together. " : " ";
-        w.out.conflict += "\"" + finding.name + "\" (" + w.name(finding.item) + ") was " +
-                          (missing ? "looked for and not found" : "found") +
-                          ", where all else that was noted makes that less likely than one in " +
-                          std::to_string(static_cast<int>(std::lround(1 / rare))) +
-                          (unexplained ? ", and no cause known here explains it well." : ".") + " Look at it again.";
-    }
-}
-
 namespace
 {
 

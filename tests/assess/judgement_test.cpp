@@ -145,3 +145,20 @@ TEST_CASE("judgement: the deciding check under what can't be told says what to m
                 if (check.name == entry.decides)
                     CHECK(check.cautions == entry.cautions);
 }
+
+TEST_CASE("judgement: what does not fit together is said, with what would have to go", "[assess]")
+{
+    std::string const pump = "loops:\n  l: {pump: {runs: yes, noticed: [";
+    auto const fits =
+        assessed(pump + "grinding noise from the motor, {seen: screech or high whine from the motor}]}}\n");
+    CHECK(fits.conflict.empty());
+    // Three signs of a leak at the light, and no loss: what is denied is what does not fit.
+    std::string const three = "waters:\n  pool: {kind: pool, noticed: [{seen: water_dye_light}, {seen: "
+                              "water_loss_same_on_off}, {seen: water_level_stops_light}";
+    CHECK(assessed(three + "]}\n").conflict.find("goes ill") == std::string::npos);
+    auto const apart = assessed(three + ", {not_seen: loss_above_evaporation}]}\n").conflict;
+    INFO(apart);
+    CHECK(apart.find("\"level falls faster than evaporation explains\" (pool, not there) goes ill with the rest") !=
+          std::string::npos);
+    CHECK(apart.find("Without it the rest fits") != std::string::npos);
+}
