@@ -28,6 +28,8 @@ void add_shown(Workbench const& w, Weighed const& weighed, std::size_t place, Ca
         auto const& finding = *w.engine.knowledge().finding(link.finding);
         for (std::size_t const item : w.property.of_kind(finding.item, at.item))
         {
+            if (!(weighed.network.weight(place, link.finding, item) > 0))
+                continue; // of its kind, but not what this one reaches
             ShownFinding shown{link.finding, finding.name, item, link.weight.value(), finding.leak.value(), {}, 0.0};
             for (std::size_t i = 0; i < w.out.findings.size(); ++i)
                 if (w.out.findings[i].id == link.finding && w.out.findings[i].item == item)

@@ -240,7 +240,7 @@ void weigh_checks(Workbench& w, Weighed& weighed)
             if (!is_there || said_impossible(w, item, entry) || too_dangerous(w, item))
                 continue;
             auto possible = weigh_check(w, weighed, hand, id, entry, item);
-            constexpr double one_visit = 120; // minutes
+            constexpr double one_visit = 120; // minutes, judgement
             bool const takes_long = entry.minutes.value() > one_visit;
             if (possible.gain >= w.rules.act(takes_long ? "long_check_worth" : "check_worth"))
                 weighed.checks.push_back(std::move(possible));

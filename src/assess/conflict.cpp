@@ -3,7 +3,9 @@
 
 #include <algorithm>
 #include <cmath>
+#include <functional>
 #include <limits>
+#include <set>
 
 namespace padwalk::assess
 {
@@ -42,6 +44,12 @@ std::vector<diagnosis::Evidence> together(Weighed const& weighed, std::vector<st
     return out;
 }
 
+std::vector<std::size_t> but(std::vector<std::size_t> findings, std::size_t one)
+{
+    findings.erase(std::find(findings.begin(), findings.end(), one));
+    return findings;
+}
+
 /// The one that the others speak against most: by how much likelier it would be without them, natural log.
 struct Odd
 {
@@ -49,23 +57,22 @@ struct Odd
     double against = 0.0;
 };
 
-Odd oddest(Weighed const& weighed, std::vector<std::size_t> const& findings)
+/// `without`: what all but each are together, where that was worked out already.
+Odd oddest(Weighed const& weighed, std::vector<std::size_t> const& findings, double all,
+           std::function<double(std::size_t)> const& without)
 {
     Odd out;
-    double const all = log_evidence(weighed, together(weighed, findings));
     for (std::size_t const i : findings)
     {
-        std::vector<std::size_t> rest = findings;
-        rest.erase(std::find(rest.begin(), rest.end(), i));
-        double const beside = all - log_evidence(weighed, together(weighed, rest));
-        if (double const against = log_evidence(weighed, alone(weighed, i)) - beside; against > out.against)
+        double const against = log_evidence(weighed, alone(weighed, i)) - (all - without(i));
+        if (against > out.against)
             out = {i, against};
     }
     return out;
 }
 
 /// What the rest speaks against, and whether the rest then fits.
-void does_not_fit(Workbench& w, Weighed const& weighed)
+void does_not_fit(Workbench& w, Weighed const& weighed, std::set<std::size_t> const& named_already)
 {
     std::vector<std::size_t> said;
     for (std::size_t i = 0; i < weighed.evidence.size(); ++i)
@@ -74,12 +81,13 @@ void does_not_fit(Workbench& w, Weighed const& weighed)
     if (said.size() < 2)
         return;
     double const much = std::log(1 / w.rules.act("against_the_rest"));
-    Odd const odd = oddest(weighed, said);
-    if (!(odd.against > much))
+    Odd const odd =
+        oddest(weighed, said, weighed.all.log_evidence, [&](std::size_t i) { return weighed.without[i].log_evidence; });
+    if (!(odd.against > much) || named_already.contains(odd.finding))
         return;
-    std::vector<std::size_t> rest = said;
-    rest.erase(std::find(rest.begin(), rest.end(), odd.finding));
-    Odd const then = oddest(weighed, rest);
+    auto const rest = but(said, odd.finding);
+    Odd const then = oddest(weighed, rest, weighed.without[odd.finding].log_evidence,
+                            [&](std::size_t i) { return log_evidence(weighed, together(weighed, but(rest, i))); });
     w.out.conflict +=
         (w.out.conflict.empty() ? "" : " ") + named(w, odd.finding) + " goes ill with the rest, which makes it " +
         std::to_string(std::lround(std::exp(odd.against))) + " times less likely. " +
@@ -99,8 +107,9 @@ void impossible(Workbench& w, Weighed const& weighed)
                                     : " They could be without " + which + ": look at that again.";
 }
 
-void stand_out(Workbench& w, Weighed const& weighed)
+std::set<std::size_t> stand_out(Workbench& w, Weighed const& weighed)
 {
+    std::set<std::size_t> out;
     double const rare = w.rules.act("stands_out");
     for (std::size_t i = 0; i < weighed.without.size(); ++i)
     {
@@ -115,6 +124,7 @@ void stand_out(Workbench& w, Weighed const& weighed)
         bool const missing = finding.state == FindingState::not_seen && !finding.computed;
         if (given_rest >= rare || !(unexplained || missing))
             continue;
+        out.insert(i);
         w.out.conflict += w.out.conflict.empty() ? "Not everything fits together. " : " ";
         w.out.conflict += "\"" + finding.name + "\" (" + w.name(finding.item) + ") was " +
                           (missing ? "looked for and not found" : "found") +
@@ -122,6 +132,7 @@ void stand_out(Workbench& w, Weighed const& weighed)
                           std::to_string(static_cast<int>(std::lround(1 / rare))) +
                           (unexplained ? ", and no cause known here explains it well." : ".") + " Look at it again.";
     }
+    return out;
 }
 
 } // namespace
@@ -130,8 +141,7 @@ void look_for_conflict(Workbench& w, Weighed const& weighed)
 {
     if (!weighed.all.possible)
         return impossible(w, weighed);
-    stand_out(w, weighed);
-    does_not_fit(w, weighed);
+    does_not_fit(w, weighed, stand_out(w, weighed));
 }
 
 } // namespace padwalk::assess

@@ -31,7 +31,7 @@ bool calls(diagnosis::CauseEntry const& cause)
     return cause.urgency > Urgency::watch;
 }
 
-/// The same numbers on every machine: half of the values of this step are even.
+/// The same throws on every machine: a xorshift generator, its shifts from memory. Fair enough for a few thousand.
 class Coin
 {
 public:
@@ -70,7 +70,8 @@ diagnosis::Network misjudged(diagnosis::Network network, std::size_t judged_find
     return network;
 }
 
-/// What the evidence says first: the likeliest cause named, and the trade with most to come for.
+/// What the evidence says first: the likeliest cause named, and the trade with most to come for; here the causes of a
+/// trade are taken as independent, which is quicker and the same in every try.
 struct First
 {
     std::size_t cause = 0;
@@ -109,21 +110,18 @@ std::string in_words(Workbench const& w, Robustness const& r, CauseEntryOf const
     auto const how = [&](std::size_t n)
     {
         double const share = static_cast<double>(n) / static_cast<double>(r.tries);
-        return share >= firm ? "firm" : share >= shaky ? "fairly firm" : "not firm";
+        return std::string(share >= firm ? "firm" : share >= shaky ? "fairly firm" : "not firm");
     };
+    std::string const order = "the order of causes is " + how(r.likeliest) +
+                              ": with every judged number off by a factor "
+                              "of two, up or down at random, ";
+    std::string const stays =
+        first.name + " (" + w.name(first.item) + ") stays the likeliest " + of_tries(r.likeliest, r.tries) + ".";
     auto const* sent = w.engine.knowledge().trade(trade);
-    std::string out =
-        sent == nullptr ? "" : std::string("Whom to send is ") + how(r.first_trade) + ", the order of causes ";
-    out += (sent == nullptr                                       ? "The order of causes is "
-            : std::string(how(r.first_trade)) == how(r.likeliest) ? "too: "
-                                                                  : std::string("is ") + how(r.likeliest) + ": ");
     if (sent == nullptr)
-        out += std::string(how(r.likeliest)) + ": ";
-    out += "with every judged number off by a factor of two, up or down at random, ";
-    if (sent != nullptr)
-        out += "the " + sent->plural + " has most to come for " + of_tries(r.first_trade, r.tries) + ", and ";
-    out += first.name + " (" + w.name(first.item) + ") stays the likeliest " + of_tries(r.likeliest, r.tries);
-    return out + ".";
+        return order + stays;
+    return "whom to send is " + how(r.first_trade) + ", " + order + "the " + sent->plural + " has most to come for " +
+           of_tries(r.first_trade, r.tries) + ", and " + stays;
 }
 
 } // namespace
@@ -158,7 +156,7 @@ void explain_items(Workbench& w, Weighed const& weighed)
 
 void try_robustness(Workbench& w, Weighed const& weighed)
 {
-    constexpr std::size_t tries = 20;
+    constexpr std::size_t tries = 20; // judgement: enough to tell firm from not, in a few milliseconds
     if (!weighed.all.possible || w.out.causes.empty())
         return;
     // What readings say together is computed, not judged: those findings stand behind the others.

@@ -18,8 +18,6 @@ namespace
 using level::FillComparison;
 using level::FillGauge;
 
-constexpr char const* of_flow[] = {"fill_delivers_nothing", "fill_flow_weak"};
-
 /// A valve as it should be, what was read of it, and which computed findings speak of each reading.
 struct WalkedFill
 {
@@ -33,8 +31,9 @@ struct WalkedFill
 class FillBuilder
 {
 public:
-    FillBuilder(Workbench& w, std::size_t item, std::size_t water, visit::FillValve const& v)
-        : w_(w), item_(item), water_(water), v_(v), table_(w.engine.fill_tables().valve)
+    FillBuilder(Workbench& w, std::size_t water, visit::FillValve const& v,
+                visit::Taken<units::VolumeFlow> const& wide_open)
+        : w_(w), water_(water), v_(v), wide_open_(wide_open), table_(w.engine.fill_tables().valve)
     {
     }
 
@@ -49,8 +48,9 @@ public:
 
 private:
     Workbench& w_;
-    std::size_t item_, water_;
+    std::size_t water_;
     visit::FillValve const& v_;
+    visit::Taken<units::VolumeFlow> const& wide_open_;
     level::FillValveTable const& table_;
     WalkedFill out_;
 
@@ -64,7 +64,6 @@ private:
             out_.basis.emplace_back("It is taken for a float valve; of what kind it is was not said.");
         valve().travel = v_.travel ? v_.travel->value : (sensor ? table_.sensor_band.value : table_.float_travel.value);
         valve().overflow = table_.overflow.value;
-        valve().line_bore = table_.line_bore.value, valve().line_length = table_.line_length.value;
         valve().closing = sensor ? table_.sensor_closing.value : table_.float_closing.value;
     }
 
@@ -78,16 +77,12 @@ private:
 
     void flow()
     {
-        figures::Inputs wide_open;
-        wide_open.add("supply_pressure", v_.supply_pressure).add("bore", v_.seat);
-        auto const figure =
-            w_.figure(item_, "fill_valve_flow", wide_open, "flow that " + w_.name(item_) + " should give, wide open");
         auto const usual = w_.rules.limit<units::VolumeFlow>("fill_usual_flow");
-        auto const flow = figure.get<units::VolumeFlow>("flow").value_or(usual);
+        auto const flow = wide_open_.value_or(usual);
         double const own = units::in_si(flow.doubt) / units::in_si(flow.value);
         valve().flow = flow.value;
         out_.known.flow_spread = units::Number::from_value(std::sqrt(std::log1p(own * own)));
-        if (!figure.get<units::VolumeFlow>("flow"))
+        if (!wide_open_)
             out_.basis.push_back("Wide open it is taken to give " + w_.show(usual, "gpm") +
                                  "; its seat and the supply's pressure would tell.");
     }
@@ -115,7 +110,8 @@ private:
             starts->doubt = units::Number::from_value(std::max(counted, starts->doubt.value()));
             take(FillGauge::starts, "openings in a day", starts);
         }
-        take(FillGauge::flow_held_down, "flow when it should run", v_.flow, {of_flow[0], of_flow[1]});
+        take(FillGauge::flow_held_down, "flow when it should run", v_.flow,
+             {"fill_delivers_nothing", "fill_flow_weak"});
         take(FillGauge::flow_held_up, "flow when it should be shut", v_.flow_when_shut, {"fill_drips_closed"});
     }
 };
@@ -206,7 +202,7 @@ void alone(Workbench& w, std::size_t item, std::size_t water, visit::FillValve c
 /// What a sound valve would do here.
 std::string sound_words(Workbench const& w, level::FillValveAsKnown const& known)
 {
-    constexpr double near = 0.0032; // m, an eighth of an inch: closer can't be told from a mark
+    constexpr double near = 0.0032; // m, an eighth of an inch, judgement: closer can't be told from a mark
     auto const& table = w.engine.fill_tables().valve;
     auto const rest = level::fill_at_rest(known.valve, table);
     if (!rest.holds)
@@ -220,8 +216,10 @@ std::string sound_words(Workbench const& w, level::FillValveAsKnown const& known
     return out + ".";
 }
 
-void hold_against_sound(Workbench& w, std::size_t item, std::size_t water, visit::FillValve const& v, FillEntry& entry)
+void hold_against_sound(Workbench& w, std::size_t item, visit::FillValve const& v,
+                        visit::Taken<units::VolumeFlow> const& wide_open, FillEntry& entry)
 {
+    std::size_t const water = *w.property.at(item).waters.begin();
     auto const area = w.area_of(water);
     bool const only_flow = !v.below_wanted && !v.day_volume && !v.run_share && !v.starts && !v.flow_when_shut;
     alone(w, item, water, v);
@@ -235,7 +233,7 @@ void hold_against_sound(Workbench& w, std::size_t item, std::size_t water, visit
     }
     try
     {
-        auto const walked = FillBuilder(w, item, water, v).build(*area);
+        auto const walked = FillBuilder(w, water, v, wide_open).build(*area);
         if (walked.read.empty())
             return;
         FillComparison const comparison(walked.known, walked.read, w.engine.fill_tables().valve);
@@ -278,16 +276,14 @@ std::string reach_of(Workbench& w, visit::FillValve const& v)
 
 } // namespace
 
-void weigh_fill_readings(Workbench& w, std::size_t item, visit::FillValve const& valve)
+void weigh_fill_readings(Workbench& w, std::size_t item, visit::FillValve const& valve,
+                         visit::Taken<units::VolumeFlow> const& wide_open)
 {
     FillEntry entry;
     entry.item = item;
     entry.reach = reach_of(w, valve);
-    if (!entry.reach.empty())
-        w.reach[item] = entry.reach;
-    auto const& waters = w.property.at(item).waters;
-    if (!waters.empty() && valve.kind != visit::FillKind::by_hand)
-        hold_against_sound(w, item, *waters.begin(), valve, entry);
+    if (!w.property.at(item).waters.empty() && valve.kind != visit::FillKind::by_hand)
+        hold_against_sound(w, item, valve, wide_open, entry);
     if (!entry.readings.empty() || !entry.reach.empty())
         w.out.fills.push_back(std::move(entry));
 }

@@ -124,15 +124,27 @@ units::Measured<units::Velocity> evaporation_of(Workbench& w, std::size_t water,
     return {units::of_si<units::Velocity>(value), units::of_si<units::Velocity>(value * spread), "evaporation"};
 }
 
+visit::Taken<units::VolumeFlow> wide_open_flow_of(Workbench& w, std::size_t item, visit::FillValve const& valve)
+{
+    figures::Inputs in;
+    in.add("supply_pressure", valve.supply_pressure).add("bore", valve.seat ? valve.seat : valve.bore);
+    auto const flow = w.figure(item, "fill_valve_flow", in,
+                               valve.seat ? "flow that " + w.name(item) + " should give, wide open"
+                                          : "most that the outlet of " + w.name(item) + " could pass")
+                          .get<units::VolumeFlow>("flow");
+    return flow && units::in_si(flow->value) > 0 ? flow : std::nullopt;
+}
+
 void assess_fill_valves(Workbench& w)
 {
     for (std::size_t i = 0; i < w.property.things().size(); ++i)
         if (auto const* valve = w.property.at(i).fill_valve)
         {
             flow(w, i, *valve);
+            auto const wide_open = wide_open_flow_of(w, i, *valve);
             air_gap(w, i, *valve);
             watched(w, i, *valve);
-            weigh_fill_readings(w, i, *valve);
+            weigh_fill_readings(w, i, *valve, valve->seat ? wide_open : std::nullopt);
         }
 }
 

@@ -224,7 +224,7 @@ CauseEntryOf cause_as_told(Workbench const& w, Weighed const& weighed, std::size
     CauseEntryOf cause{*at.id,
                        e.name,
                        e.meaning,
-                       w.reach.contains(at.item) ? e.ask + " " + w.reach.at(at.item) : e.ask,
+                       e.ask,
                        e.meanwhile,
                        at.item,
                        at.prior,

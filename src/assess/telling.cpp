@@ -285,7 +285,7 @@ bool Open::said_untold(std::size_t item, std::string const& what) const
 
 bool Open::possible(std::string const& id, diagnosis::CheckEntry const& check, std::size_t item) const
 {
-    constexpr double longest = 60.0; ///< minutes; what takes longer is no part of a walk
+    constexpr double longest = 60.0; ///< minutes, judgement: what takes longer is no part of a walk
     return w_.property.at(item).entry.kind == check.item && may_be(w_.property.at(item), check) && may(check.who) &&
            check.minutes.value() <= longest && !no_check_.contains({id, item}) &&
            !(holds(file_.pump_checks, id) && stands_still(item)) && !said_untold(item, check.name) &&
@@ -327,8 +327,9 @@ Look const& Open::look(std::string const& finding, std::size_t item)
 
 void Open::add_checks(std::vector<Ranked>& out)
 {
-    constexpr double next_sign = 0.5;   ///< minutes for one sign more at a check that was begun, judged
-    constexpr double still_worth = 0.5; ///< so much less is enough there: nobody wants to come back for it
+    constexpr double next_sign = 0.5; ///< minutes for one sign more at a check that was begun, judged
+    constexpr double still_worth =
+        0.5; ///< judgement: so much less is enough there, as nobody wants to come back for it
     auto const& knowledge = w_.engine.knowledge();
     auto const under = quickest();
     std::map<At, std::vector<Sign>> signs;

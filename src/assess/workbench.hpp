@@ -64,7 +64,6 @@ public:
                                                                         ///< where it goes by the reading
     std::vector<std::string> asked;                                     ///< ids of causes to explain in full
     std::map<std::string, double> trade_chance; ///< that at least one cause that calls for the trade is there
-    std::map<std::size_t, std::string> reach;   ///< by item: how a trade gets at it
     std::vector<std::string> shared_reading; ///< for each of out.findings: the reading it shares with others, or empty
 
     /// Runs a model. The figure is kept if it was computed, or if it had what it needs and still could not be.

@@ -421,7 +421,7 @@ int dispatch(Arguments const& arguments, World& world)
     case Arguments::Command::why: return tell_part(arguments, world, report::Told::why);
     case Arguments::Command::walk: return walk_visit(arguments, world);
     case Arguments::Command::water: return water(arguments, world);
-    case Arguments::Command::tune: return tune(arguments, world);
+    case Arguments::Command::tune: return tune(arguments, assess::Engine(data_for(arguments, world)), world);
     case Arguments::Command::check: return check_visit(arguments, world);
     case Arguments::Command::figure: return figure(arguments, world);
     case Arguments::Command::schema:

@@ -8,11 +8,8 @@
 namespace padwalk::command_line
 {
 
-int tune(Arguments const& arguments, World& world)
+int tune(Arguments const& arguments, assess::Engine const& engine, World& world)
 {
-    assess::Engine const engine(arguments.data_folder.empty()
-                                    ? reference::Data::built_in()
-                                    : reference::Data::from_texts(world.read_folder(arguments.data_folder)));
     auto const files = world.read_folder(arguments.visit);
     auto const proposal = assess::tune(files, engine);
     for (auto const& file : proposal.not_read)

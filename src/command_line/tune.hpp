@@ -1,4 +1,5 @@
 #pragma once
+#include "padwalk/assess/tuning.hpp"
 #include "padwalk/command_line/program.hpp"
 
 #include "arguments.hpp"
@@ -7,6 +8,6 @@ namespace padwalk::command_line
 {
 
 /// `padwalk tune FOLDER`: what technicians found, counted over the visits of a folder, and what it would change.
-int tune(Arguments const& arguments, World& world);
+int tune(Arguments const& arguments, assess::Engine const& engine, World& world);
 
 } // namespace padwalk::command_line

@@ -159,6 +159,7 @@ Goes Walk::answer_field(assess::Telling const& telling, Typed const& typed)
 Goes Walk::ask_next(assess::Telling const& telling)
 {
     heading(telling);
+    list_signs(telling);
     auto const typed = read(asked_in(telling, system_));
     if (!typed)
         return Goes::left;

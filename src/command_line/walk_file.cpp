@@ -1,4 +1,5 @@
 // The file of a walk, and what is said of it.
+#include "padwalk/report/text.hpp"
 #include "walk.hpp"
 #include "walk_session.hpp"
 
@@ -204,6 +205,21 @@ void Walk::heading(assess::Telling const& telling)
                  : ""));
 }
 
+void Walk::list_signs(assess::Telling const& telling)
+{
+    if (telling.signs.size() < 2)
+        return;
+    std::string all;
+    bool fresh = false;
+    for (auto const& sign : telling.signs)
+    {
+        fresh = listed_.insert(std::to_string(sign.item) + " " + sign.finding).second || fresh;
+        all += (all.empty() ? "" : "; ") + sign.name;
+    }
+    if (fresh)
+        say("0 says none of: " + all);
+}
+
 void Walk::say_alarm(assess::Assessment const& assessment, assess::Alarm const& alarm)
 {
     char const* const red = world_.colour ? "\033[1;31m" : "";
@@ -236,7 +252,7 @@ void Walk::say_standing(bool again)
                                             [](auto const& x, auto const& y) { return x.probability < y.probability; });
     if (likeliest != a.causes.end())
         line += "likeliest: " + likeliest->name + " (" + name(likeliest->item) + "), " +
-                std::to_string(std::lround(100 * likeliest->probability)) + " %; ";
+                std::string(report::probability_word(likeliest->probability)) + "; ";
     line += a.referrals.empty() ? "no trade needed so far; " : "first to call: " + a.referrals.front().name + "; ";
     line += a.outcome == assess::Outcome::unsafe ? "UNSAFE: do not use" : "nothing unsafe in what was looked at";
     if (line == standing_ && !again)

@@ -64,7 +64,7 @@ private:
     World& world_;
     std::optional<assess::Walked> now_; ///< of text_; none: it says nothing yet, or has to be assessed
     std::vector<Step> before_;          ///< for 'back'
-    std::set<std::string> skipped_, cautions_said_, headings_said_;
+    std::set<std::string> skipped_, cautions_said_, headings_said_, listed_;
     bool second_round_ = false;
     std::string under_way_; ///< the check whose heading was shown last
     std::string standing_;  ///< as last said
@@ -112,6 +112,8 @@ private:
     }
     void caution(std::vector<std::string> const& ids);
     void heading(assess::Telling const& telling);
+    /// All that '0' would deny, where some of it was not shown yet: nothing is denied unread.
+    void list_signs(assess::Telling const& telling);
     void say_changes(assess::Assessment const& before, assess::Assessment const& after);
     void say_alarm(assess::Assessment const& assessment, assess::Alarm const& alarm);
     void say_standing(bool again); ///< also where nothing has changed since it was last said

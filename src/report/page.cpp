@@ -109,6 +109,20 @@ std::vector<std::string> licences_named(assess::Referral const& referral)
     return {classes};
 }
 
+// Of items that the trade comes for, where it was noted how they lie.
+std::vector<std::string> reached(assess::Assessment const& a, assess::Referral const& referral)
+{
+    std::vector<std::string> out;
+    for (auto const& fill : a.fills)
+    {
+        bool const comes = std::any_of(referral.causes.begin(), referral.causes.end(),
+                                       [&](std::size_t i) { return a.causes.at(i).item == fill.item; });
+        if (comes && !fill.reach.empty())
+            out.push_back(capitalised(a.items.at(fill.item).name) + ": " + fill.reach);
+    }
+    return out;
+}
+
 Card referral_card(assess::Assessment const& a, assess::Referral const& referral, std::size_t number)
 {
     Card card{capitalised(referral.name),
@@ -141,6 +155,7 @@ Card referral_card(assess::Assessment const& a, assess::Referral const& referral
         lines.push_back("and less likely: " + joined(unlikely, ", ", ", "));
     add(card.parts, "Comes for", std::move(lines));
     add(card.parts, "Ask them to", asked_of(a, referral));
+    add(card.parts, "How it is reached", reached(a, referral));
     add(card.parts, "Licensed for", {referral.why}, Tone::quiet);
     add(card.parts, "In " + a.licences_of, licences_named(referral), Tone::quiet);
     return card;
@@ -150,12 +165,6 @@ Card referral_card(assess::Assessment const& a, assess::Referral const& referral
 
 namespace
 {
-
-std::string walker(assess::Assessment const& a)
-{
-    auto const by = a.by.value_or(visit::By::inspector);
-    return by == visit::By::owner ? "the owner" : by == visit::By::technician ? "a technician" : "an inspector";
-}
 
 std::vector<Section> sections_told(assess::Assessment const& a, units::System system, Told told, Said& said)
 {
@@ -168,7 +177,7 @@ std::vector<Section> sections_told(assess::Assessment const& a, units::System sy
             out.back().blocks.emplace_back(
                 Paragraph{a.outcome == assess::Outcome::unsafe
                               ? "No check is proposed while what is unsafe stands; whoever comes for it looks further."
-                              : "Nothing that " + walker(a) +
+                              : "Nothing that " + std::string(walker(a.by.value_or(visit::By::inspector))) +
                                     " may safely do here is known to change whom to send or how soon."});
         return out;
     }

@@ -4,6 +4,7 @@
 #include "plain.hpp"
 #include "section_drawing.hpp"
 #include "sound_table.hpp"
+#include "wording.hpp"
 
 #include "padwalk/units/print.hpp"
 
@@ -59,13 +60,10 @@ Card level_card(assess::Assessment const& a, assess::LevelEntry const& level, un
     {
         std::string said;
         for (auto const& f : level.settling->fittings)
-            said += (said.empty() ? "" : ", ") + f.name + " " +
-                    std::to_string(static_cast<int>(std::lround(100 * f.chance.value()))) + " %";
+            said += (said.empty() ? "" : ", ") + f.name + " " + percent(f.chance.value());
         add(card, "Where it would stop",
             said + ", elsewhere or never " +
-                std::to_string(static_cast<int>(std::lround(
-                    100 * (level.settling->elsewhere.chance.value() + level.settling->never.chance.value())))) +
-                " %.");
+                percent(level.settling->elsewhere.chance.value() + level.settling->never.chance.value()) + ".");
     }
     add(card, "To watch longer", longer(level, system));
     return card;

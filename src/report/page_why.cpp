@@ -11,6 +11,8 @@ namespace padwalk::report
 namespace
 {
 
+constexpr double hardly = 0.05; ///< of the log odds, judgement: it prints as nothing
+
 std::string log_units(double log_odds)
 {
     return (log_odds > 0 ? "+" : "") + units::show_significant(log_odds, 2);
@@ -33,7 +35,8 @@ std::string shown_line(assess::Assessment const& a, assess::CauseAsked const& as
     if (!shown.noticed)
         return out + "; nobody looked";
     out += "; " + state_word(a.findings.at(*shown.noticed));
-    return out + (std::abs(shown.log_odds) < 0.05 ? ", which changes nothing here" : ", " + log_units(shown.log_odds));
+    return out +
+           (std::abs(shown.log_odds) < hardly ? ", which changes nothing here" : ", " + log_units(shown.log_odds));
 }
 
 Card why_card(assess::Assessment const& a, assess::CauseAsked const& asked, Said& said)

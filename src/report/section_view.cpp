@@ -1,6 +1,7 @@
 #include "section_view.hpp"
 
 #include "section_words.hpp"
+#include "wording.hpp"
 
 #include "padwalk/units/definitions.hpp"
 #include "padwalk/units/print.hpp"
@@ -35,7 +36,7 @@ ShownFitting shown(assess::LevelEntry const& level, std::size_t i, units::System
     if (!level.settling || i >= level.settling->fittings.size())
         return out;
     auto const& odds = level.settling->fittings;
-    out.chance_text = chance_text(odds[i].chance);
+    out.chance_text = percent(odds[i].chance.value());
     out.likeliest = is_likeliest(odds[i]);
     return out;
 }

@@ -2,6 +2,7 @@
 
 #include "plain.hpp"
 #include "section_view.hpp"
+#include "wording.hpp"
 
 #include "padwalk/units/print.hpp"
 
@@ -74,8 +75,8 @@ std::string chances_sentence(assess::LevelEntry const& level)
     if (!level.settling)
         return "How likely each is takes three marks or more.";
     return "Per cent: chance that the leak, if there is one, is there. Elsewhere: " +
-           glued(chance_text(level.settling->elsewhere.chance)) +
-           ". Never stopping: " + glued(chance_text(level.settling->never.chance)) + ".";
+           glued(percent(level.settling->elsewhere.chance.value())) +
+           ". Never stopping: " + glued(percent(level.settling->never.chance.value())) + ".";
 }
 
 std::string depth_text(units::Measured<units::Length> const& depth, units::System system)
@@ -83,16 +84,6 @@ std::string depth_text(units::Measured<units::Length> const& depth, units::Syste
     double const si = units::in_si(depth.value);
     return units::show(Measure::length, std::abs(si), units::in_si(depth.doubt), {system, "in", "cm"}) +
            (si < 0 ? " above" : "");
-}
-
-std::string chance_text(units::Fraction chance)
-{
-    constexpr double least = 0.01;
-    if (chance.value() < least)
-        return "under 1 %";
-    if (chance.value() > 1 - least)
-        return "over 99 %";
-    return std::to_string(std::lround(100 * chance.value())) + " %";
 }
 
 std::vector<std::string> section_in_words(assess::LevelEntry const& level, units::System system)
@@ -103,7 +94,7 @@ std::vector<std::string> section_in_words(assess::LevelEntry const& level, units
         auto const& f = level.fittings[i];
         std::string text = f.place.name + " " + glued(depth_text(f.place.depth, system));
         if (level.settling && i < level.settling->fittings.size())
-            text += " (" + glued(chance_text(level.settling->fittings[i].chance)) + ")";
+            text += " (" + glued(percent(level.settling->fittings[i].chance.value())) + ")";
         places.push_back(std::move(text));
     }
     std::vector<std::string> out{trend_sentence(level, system)};

@@ -15,8 +15,6 @@ namespace padwalk::report
 [[nodiscard]] std::string depth_text(units::Measured<units::Length> const& depth, units::System system);
 /// '3.8 to 4.2 in': where it would stop, 19 times in 20.
 [[nodiscard]] std::string stop_text(level::Settling const& settling, units::System system);
-/// '34 %', 'under 1 %', 'over 99 %'.
-[[nodiscard]] std::string chance_text(units::Fraction chance);
 
 /// The marks don't surely speak against a leak that stops: where it would is worth showing.
 [[nodiscard]] bool shows_stop(assess::LevelEntry const& level);

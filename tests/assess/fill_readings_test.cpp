@@ -110,19 +110,45 @@ TEST_CASE("fill readings: volume that was weighed with the level does not count 
 
 TEST_CASE("fill readings: how it is reached goes to the trade [common practice, no source]", "[assess]")
 {
-    auto const ask = [](std::string const& access)
+    auto const reach = [](std::string const& access)
     {
         auto const a = valve("flow: 0 gpm, " + access);
-        std::string all;
-        for (auto const& cause : a.causes)
-            if (cause.id.starts_with("fill_valve"))
-                all += cause.ask;
-        return all;
+        return a.fills.size() == 1 ? a.fills[0].reach : std::string();
     };
-    CHECK(ask("access: cast_in, deck: apart").find("without touching the shell") != std::string::npos);
-    CHECK(ask("access: cast_in, deck: one_piece").find("structural engineer") != std::string::npos);
-    CHECK(ask("access: cast_in").find("joint along the coping") != std::string::npos);
-    CHECK(ask("access: open_box").find("nothing need be cut") != std::string::npos);
-    CHECK(ask("access: buried").find("locates gas, power and water lines") != std::string::npos);
-    CHECK(ask("access: hidden").find("nothing is cut to look for it") != std::string::npos);
+    CHECK(reach("access: cast_in, deck: apart").find("without touching the shell") != std::string::npos);
+    CHECK(reach("access: cast_in, deck: one_piece").find("structural engineer") != std::string::npos);
+    CHECK(reach("access: cast_in").find("joint along the coping") != std::string::npos);
+    CHECK(reach("access: open_box").find("nothing need be cut") != std::string::npos);
+    CHECK(reach("access: buried").find("locates gas, power and water lines") != std::string::npos);
+    CHECK(reach("access: hidden").find("nothing is cut to look for it") != std::string::npos);
+    CHECK(reach("deck: apart").empty());
+}
+
+TEST_CASE(
+    "fill readings: what it should give is worked out of seat and pressure, or bounded by the outlet [orifice law]",
+    "[assess]")
+{
+    auto const given = [](std::string const& fields) -> std::optional<double>
+    {
+        auto const a =
+            assessed("waters:\n  pool: {kind: pool}\nfill_valves:\n  float: {fills: pool, " + fields + "}\n");
+        for (auto const& entry : a.figures)
+            if (entry.figure.model->name == "fill_valve_flow")
+                if (auto const flow = entry.figure.get<units::VolumeFlow>("flow"))
+                    return units::in_si(flow->value);
+        return std::nullopt;
+    };
+    // Q = C A sqrt(2 p/density): 0.62, 0.2 in, 55 psi give 3.4e-4 m3/s
+    double const metres = 0.2 * 0.0254, pascal = 55 * 6894.757;
+    double const by_hand = 0.62 * 3.14159265 / 4 * metres * metres * std::sqrt(2 * pascal / 999.1);
+    auto const seat = given("supply_pressure: 55 psi, seat: 0.2 in, flow: 3 gpm");
+    REQUIRE(seat);
+    CHECK(std::abs(*seat / by_hand - 1) < 2e-3); // density of the supply
+    auto const outlet = given("supply_pressure: 55 psi, bore: 0.4 in, flow: 3 gpm");
+    REQUIRE(outlet);
+    CHECK(std::abs(*outlet / by_hand - 4) < 8e-3);
+    // A supply that is shut gives no number to divide by.
+    CHECK_FALSE(assessed("waters:\n  pool: {kind: pool, area: 400 ft2}\nfill_valves:\n  float: {fills: pool, "
+                         "supply_pressure: 0 psi, seat: 0.2 in, below_wanted: 1 in}\n")
+                    .fills.empty());
 }

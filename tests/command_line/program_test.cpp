@@ -130,6 +130,20 @@ TEST_CASE("program: why explains one cause, next says what to check, and both sa
     refused({"next"}, "name the visit file");
 }
 
+TEST_CASE("program: how a fill valve is reached is said once to each trade that comes for it")
+{
+    auto const ran =
+        run_program({"assess", "v.yaml"},
+                    {{"v.yaml", "waters:\n  pool: {kind: pool}\nfill_valves:\n  f: {fills: pool, flow: 0 gpm, "
+                                "access: cast_in, deck: one_piece}\n"}});
+    std::string const said = "How it is reached";
+    std::size_t const calls = ran.out.find("Whom to call"), items = ran.out.find("Item by item");
+    std::string const referrals = ran.out.substr(calls, items - calls);
+    std::size_t const first = referrals.find(said);
+    CHECK(first != std::string::npos);
+    CHECK(referrals.find("cuts into the shell") == referrals.rfind("cuts into the shell"));
+}
+
 TEST_CASE("program: a page is written whole, and an existing file is not replaced unless told to")
 {
     std::map<std::string, std::string> const files{{"v.yaml", "loops:\n  l:\n    pump: {runs: yes}\n"},

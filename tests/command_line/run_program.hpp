@@ -17,6 +17,34 @@ struct Ran
     std::map<std::string, std::string> files; ///< those that were there and those that were written
 };
 
+/// A world whose files are those of a map.
+inline command_line::World world_of(std::istream& in, std::ostream& out, std::ostream& err,
+                                    std::map<std::string, std::string>& files, std::string const& input = {})
+{
+    return {in,
+            out,
+            err,
+            false,
+            80,
+            [&files, input](std::string const& path)
+            {
+                if (path == "-")
+                    return input;
+                auto const found = files.find(path);
+                if (found == files.end())
+                    throw command_line::FileProblem("there is no file '" + path + "'");
+                return found->second;
+            },
+            [&files](std::string const& path, std::string const& text, bool replace)
+            {
+                if (!replace && files.contains(path))
+                    throw command_line::FileProblem("'" + path + "' is there already; give --force to replace it");
+                files[path] = text;
+            },
+            [](std::string const&) -> std::vector<std::pair<std::string, std::string>>
+            { throw command_line::FileProblem("no folders here"); }};
+}
+
 inline Ran run_program(std::vector<std::string> const& arguments, std::map<std::string, std::string> files = {},
                        std::string const& input = {})
 {
@@ -24,29 +52,7 @@ inline Ran run_program(std::vector<std::string> const& arguments, std::map<std::
     std::ostringstream out, err;
     Ran ran;
     ran.files = std::move(files);
-    command_line::World world{in,
-                              out,
-                              err,
-                              false,
-                              80,
-                              [&](std::string const& path)
-                              {
-                                  if (path == "-")
-                                      return input;
-                                  auto const found = ran.files.find(path);
-                                  if (found == ran.files.end())
-                                      throw command_line::FileProblem("there is no file '" + path + "'");
-                                  return found->second;
-                              },
-                              [&](std::string const& path, std::string const& text, bool replace)
-                              {
-                                  if (!replace && ran.files.contains(path))
-                                      throw command_line::FileProblem("'" + path +
-                                                                      "' is there already; give --force to replace it");
-                                  ran.files[path] = text;
-                              },
-                              [](std::string const&) -> std::vector<std::pair<std::string, std::string>>
-                              { throw command_line::FileProblem("no folders here"); }};
+    auto world = world_of(in, out, err, ran.files, input);
     ran.status = command_line::run(arguments, world);
     ran.out = out.str();
     ran.err = err.str();

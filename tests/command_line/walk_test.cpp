@@ -1,5 +1,6 @@
 #include "assessed.hpp"
 #include "catch_compat.hpp"
+#include "padwalk/assess/telling.hpp"
 #include "padwalk/visit/written.hpp"
 #include "run_program.hpp"
 
@@ -61,26 +62,7 @@ Ran played(Player player, Files files = {}, std::vector<std::string> const& argu
     std::ostringstream out, err;
     Typing typing(out, std::move(player));
     std::istream in(&typing);
-    command_line::World world{in,
-                              out,
-                              err,
-                              false,
-                              80,
-                              [&](std::string const& path)
-                              {
-                                  auto const found = ran.files.find(path);
-                                  if (found == ran.files.end())
-                                      throw command_line::FileProblem("there is no file '" + path + "'");
-                                  return found->second;
-                              },
-                              [&](std::string const& path, std::string const& text, bool replace)
-                              {
-                                  if (!replace && ran.files.contains(path))
-                                      throw command_line::FileProblem("'" + path + "' is there already");
-                                  ran.files[path] = text;
-                              },
-                              [](std::string const&) -> std::vector<std::pair<std::string, std::string>>
-                              { throw command_line::FileProblem("no folders here"); }};
+    auto world = tests::world_of(in, out, err, ran.files);
     ran.status = command_line::run(arguments, world);
     ran.out = out.str();
     ran.err = err.str();
@@ -421,23 +403,47 @@ TEST_CASE("walk: skipped questions come back once, and then it ends")
     CHECK(ran.files.at("v.yaml") == small_visit);
 }
 
+TEST_CASE("walk: what 0 denies was shown before")
+{
+    std::size_t zeros = 0;
+    auto const ran = played(
+        [&](std::string const& question, std::string const&) -> std::optional<std::string>
+        {
+            std::string const answer = has(question, "none of these") ? "n" : sound(question);
+            zeros += answer == "0" ? 1U : 0U;
+            return zeros > 12 ? std::nullopt : std::optional(answer);
+        },
+        {{"v.yaml", "by: inspector\nwaters:\n  pool: {kind: pool}\nloops:\n  pool loop:\n    serves: [pool]\n"}});
+    CHECK(zeros > 5);
+    std::istringstream words(ran.out);
+    std::string shown;
+    for (std::string word; words >> word;)
+        shown += word + " ";
+    std::set<std::string> on_arrival; // asked about in shorter words
+    for (auto const& danger : assess::first_dangers(tests::engine()))
+        on_arrival.insert(danger.finding);
+    std::size_t denied = 0;
+    for (auto const& f : tests::assessed(ran.files.at("v.yaml")).findings)
+        if (!f.computed && f.state == assess::FindingState::not_seen && !on_arrival.contains(f.id))
+        {
+            ++denied;
+            INFO(f.name);
+            CHECK(shown.find(f.name.substr(1)) != std::string::npos); // its first letter may be a capital
+        }
+    CHECK(denied > zeros);
+}
+
 TEST_CASE("walk: a file that can't be written says so, and a file that others changed is not overwritten")
 {
     Files files{{"v.yaml", small_visit}};
     std::istringstream in("n\nn\n");
     std::ostringstream out, err;
     bool changed = false;
-    command_line::World world{in,
-                              out,
-                              err,
-                              false,
-                              80,
-                              [&](std::string const& path)
-                              { return files.at(path) + (std::exchange(changed, true) ? "# theirs\n" : ""); },
-                              [&](std::string const&, std::string const&, bool)
-                              { throw command_line::FileProblem("'v.yaml' can't be written"); },
-                              [](std::string const&) -> std::vector<std::pair<std::string, std::string>>
-                              { throw command_line::FileProblem("no folders here"); }};
+    auto world = tests::world_of(in, out, err, files);
+    world.read_file = [&](std::string const& path)
+    { return files.at(path) + (std::exchange(changed, true) ? "# theirs\n" : ""); };
+    world.write_file = [&](std::string const&, std::string const&, bool)
+    { throw command_line::FileProblem("'v.yaml' can't be written"); };
     CHECK(command_line::run({"walk", "v.yaml"}, world) == 3);
     CHECK(has(err.str(), "was changed by someone else"));
     world.read_file = [&](std::string const& path) { return files.at(path); };

@@ -225,7 +225,7 @@ TEST_CASE("a section says in words whether the level stopped, and where the leak
     CHECK(has(still, "skimmer"));
     CHECK(has(still, "leak stopped at"));
     CHECK(many()[0].levels.at(0).settling->fittings.at(0).chance.value() > 0.99);
-    CHECK(has(still, "4.0 in, over 99 %"));
+    CHECK(has(still, "4.0 in, 99 %"));
     std::size_t strong = 0;
     for (auto const& e : section(many()[0]))
         if (e.name == "text" && e.text == "skimmer")
