@@ -18,7 +18,7 @@
 namespace padwalk::tests
 {
 
-/// Every *.yaml below PADWALK_DATA_FOLDER, by its path below it. Throws reference::DataProblems for one that is no
+/// Every data file below PADWALK_DATA_FOLDER, by its path below it. Throws reference::DataProblems for one that is no
 /// YAML.
 inline reference::Data data_from_folder()
 {
@@ -27,7 +27,7 @@ inline reference::Data data_from_folder()
     std::vector<std::pair<std::string, std::string>> files;
     for (auto const& entry : fs::recursive_directory_iterator(root))
     {
-        if (!entry.is_regular_file() || entry.path().extension() != ".yaml")
+        if (!entry.is_regular_file() || !reference::is_data_file(entry.path().generic_string()))
             continue;
         std::ifstream stream(entry.path(), std::ios::binary);
         std::ostringstream text;

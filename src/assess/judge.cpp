@@ -371,6 +371,7 @@ void judge_with(Workbench& w, std::vector<Telling>* telling)
                          "follows rests on the findings themselves.";
     }
     refer(w);
+    choose_trade_checks(w);
     name_licences(w);
     give_verdicts(w);
     summarise(w);

@@ -65,6 +65,8 @@ void raise_alarms(Workbench& w);
 /// How soon a cause calls, by what it is and how likely: stopping use wants danger and more than a hint of it.
 [[nodiscard]] Urgency urgency_of(Workbench const& w, diagnosis::CauseEntry const& cause, double probability);
 void refer(Workbench& w);
+/// What each trade that is called should check when it comes.
+void choose_trade_checks(Workbench& w);
 /// Names at each referral the licence classes of the state that the visit names; nothing where it names none.
 void name_licences(Workbench& w);
 void give_verdicts(Workbench& w);

@@ -393,9 +393,17 @@ std::string said_in_words(fields::Tree const& value, fields::FieldShape::Form fo
     return {};
 }
 
-template <class T> void readings_of(Workbench& w, std::size_t item, T const& record, std::string const& before = {})
+std::string text_of(std::optional<fields::Moment> const& moment)
 {
-    auto const& fields = T::declaration().shape().fields;
+    return moment ? moment->text : std::string();
+}
+
+template <class T>
+void readings_of(Workbench& w, std::size_t item, T const& record, std::string const& before = {},
+                 std::string const& when = {})
+{
+    auto const& shape = T::declaration().shape();
+    auto const& fields = shape.fields;
     for (std::size_t i = 0; i < fields.size(); ++i)
     {
         auto const reading = T::declaration().reading(record, i);
@@ -403,8 +411,8 @@ template <class T> void readings_of(Workbench& w, std::size_t item, T const& rec
             reading ? std::string() : said_in_words(T::declaration().write_field(record, i), fields[i].form);
         if (!reading && words.empty())
             continue;
-        w.out.readings.push_back(
-            {item, &fields[i], in_plain(before + fields[i].name), reading.value_or(units::Reading{}), words});
+        w.out.readings.push_back({item, &fields[i], in_plain(before + fields[i].name),
+                                  reading.value_or(units::Reading{}), words, shape.name, when});
     }
 }
 
@@ -430,11 +438,11 @@ void list_readings(Workbench& w)
         {
             readings_of(w, i, *t.water);
             for (auto const& test : t.water->tests)
-                readings_of(w, i, test, test.on ? "test " + test.on->text + ", " : "");
+                readings_of(w, i, test, test.on ? "test " + test.on->text + ", " : "", text_of(test.on));
             if (t.water->bucket_test)
                 readings_of(w, i, *t.water->bucket_test, "bucket test ");
             for (auto const& mark : t.water->level_history)
-                readings_of(w, i, mark, "level " + (mark.at ? mark.at->text + ", " : std::string()));
+                readings_of(w, i, mark, "level " + (mark.at ? mark.at->text + ", " : std::string()), text_of(mark.at));
         }
         if (kind == "shell" && t.shell != nullptr)
             for (auto const& crack : t.shell->cracks)
@@ -465,7 +473,7 @@ void list_readings(Workbench& w)
             auto const* places = visit::Heater::declaration().shape().find("carbon_monoxide_at");
             for (auto const& [place, reading] : t.heater->carbon_monoxide_at)
                 w.out.readings.push_back(
-                    {i, places, "carbon monoxide at " + in_plain(place), units::Reading::of(reading), {}});
+                    {i, places, "carbon monoxide at " + in_plain(place), units::Reading::of(reading), {}, "heater"});
             if (t.heater->meter)
                 readings_of(w, i, *t.heater->meter, "gas meter ");
             if (t.heater->flue)

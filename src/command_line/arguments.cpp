@@ -14,30 +14,29 @@ namespace
 constexpr char const* general_help =
     "padwalk: what a walk around a pool and spa equipment pad says, and who must come\n"
     "\n"
-    "usage: padwalk COMMAND [options]\n"
-    "  assess VISIT.yaml          the main job: findings, likely causes, whom to send\n"
-    "  next VISIT.yaml            what to check next, and what each outcome changes\n"
-    "  why VISIT.yaml CAUSE       one cause in full, also where it is unlikely\n"
-    "  walk [VISIT.yaml]          a guided visit: asks, and writes the file\n"
-    "  water VISIT.yaml|key=value for the owner: the water, what to add, when to swim\n"
-    "  tune FOLDER                what was found, over many visits (--out FILE)\n"
-    "  check VISIT.yaml           only say what is wrong with the file\n"
-    "  figure [NAME [key=value …]] list the figures, explain one, or compute it\n"
-    "  sheet --for spa,pump,…     a visit file to fill in\n"
-    "  schema                     JSON Schema of the visit file, for an editor\n"
-    "\n"
-    "options: --json; --data DIR in place of the built-in data; --version; -h, --help\n"
-    "  --units us|si     print US customary or SI units [us]; both are always read\n"
-    "  --html FILE       also write the report as one HTML page (assess, water)\n"
-    "  --force           replace FILE if it is there\n"
-    "  --days N          how far the water's forecast goes [30]\n"
-    "  --lines           figure: read JSON lines on standard input, write one each\n"
-    "\n"
+    "usage: padwalk COMMAND [options]        VISIT is a YAML file, '-' standard input\n"
+    "  assess VISIT           the main job: findings, likely causes, whom to send\n"
+    "  client VISIT           the client's page: what is unsafe, what works or not\n"
+    "  refer VISIT            the paper for each trade that must come (--for TRADE)\n"
+    "  water VISIT|key=value  for the owner: the water, what to add, when to swim\n"
+    "  documents VISIT        all of these as HTML files (--out FOLDER)\n"
+    "  next VISIT             what to check next, and what each outcome changes\n"
+    "  why VISIT CAUSE        one cause in full, also where it is unlikely\n"
+    "  walk [VISIT]           a guided visit: asks, and writes the file\n"
+    "  tune FOLDER            what was found, over many visits (--out FILE)\n"
+    "  check VISIT            only say what is wrong with the file\n"
+    "  figure [NAME [key=value …]]  list the figures, explain one, or compute it\n"
+    "  sheet --for spa,pump,…   a visit file to fill in\n"
+    "  schema                 JSON Schema of the visit file, for an editor\n"
+    "options: --json; --html FILE: as one page; --force: replace what is there;\n"
+    "  --units us|si: what is printed [us], both are read; --language en|es: refer, or\n"
+    "  the client's cautions [en]; --days N: of the water's forecast [30]; --lines:\n"
+    "  figure reads JSON lines; --data DIR in place of the built-in data; --version\n"
     "exit status: 0 nothing to refer or do, 1 something, 2 unsafe, 3 input problem\n"
-    "VISIT.yaml may be '-' for standard input. NO_COLOR turns colour off.\n";
+    "NO_COLOR turns colour off.\n";
 
-std::vector<std::string> const commands{"assess", "next",  "why",    "walk",  "water",
-                                        "tune",   "check", "figure", "sheet", "schema"};
+std::vector<std::string> const commands{"assess", "client", "refer", "documents", "next",  "why",   "walk",
+                                        "water",  "tune",   "check", "figure",    "sheet", "schema"};
 
 void add_common(CLI::App& app, Arguments& out, std::string& system)
 {
@@ -71,8 +70,7 @@ Arguments parse(std::vector<std::string> const& arguments)
     {
         std::string const near = fields::nearest(arguments[0], commands);
         throw UsageProblem("unknown command '" + arguments[0] + "'" +
-                           (near.empty() ? "; one of assess, next, why, walk, water, tune, check, figure, sheet, schema"
-                                         : "; did you mean '" + near + "'?"));
+                           (near.empty() ? "; 'padwalk --help' lists them" : "; did you mean '" + near + "'?"));
     }
     CLI::App app;
     app.set_help_flag("");
@@ -87,6 +85,20 @@ Arguments parse(std::vector<std::string> const& arguments)
     assess->add_flag("--json", out.json);
     assess->add_option("--html", out.html);
     assess->add_flag("--force", out.force);
+    std::string language = "en";
+    CLI::App* client = app.add_subcommand("client");
+    CLI::App* refer = app.add_subcommand("refer");
+    CLI::App* documents = app.add_subcommand("documents");
+    for (auto* sub : {client, refer, documents})
+    {
+        sub->add_option("visit", out.visit);
+        sub->add_option("--language", language);
+        sub->add_flag("--force", out.force);
+    }
+    client->add_option("--html", out.html);
+    refer->add_option("--html", out.html);
+    refer->add_option("--for", out.trade);
+    documents->add_option("--out", out.out_file);
     CLI::App* next = app.add_subcommand("next");
     next->add_option("visit", out.visit);
     next->add_flag("--json", out.json);
@@ -120,7 +132,7 @@ Arguments parse(std::vector<std::string> const& arguments)
     std::vector<std::string> parts;
     sheet->add_option("--for", parts)->delimiter(',');
     CLI::App* schema = app.add_subcommand("schema");
-    for (auto* sub : {assess, next, why, walk, water, tune, check, figure, sheet, schema})
+    for (auto* sub : {assess, client, refer, documents, next, why, walk, water, tune, check, figure, sheet, schema})
         sub->set_help_flag("");
     try
     {
@@ -144,24 +156,33 @@ Arguments parse(std::vector<std::string> const& arguments)
     if (system != "us" && system != "si")
         throw UsageProblem("--units is us or si, not '" + system + "'");
     out.system = system == "si" ? units::System::si : units::System::us;
+    if (language != "en" && language != "es")
+        throw UsageProblem("--language is en or es, not '" + language + "'");
+    out.language = language == "es" ? report::Language::spanish : report::Language::english;
     out.parts = parts;
     using C = Arguments::Command;
     for (auto const& word : cause)
         out.cause += (out.cause.empty() ? "" : " ") + word;
-    out.command = *assess   ? C::assess
-                  : *next   ? C::next
-                  : *why    ? C::why
-                  : *walk   ? C::walk
-                  : *water  ? C::water
-                  : *tune   ? C::tune
-                  : *check  ? C::check
-                  : *figure ? C::figure
-                  : *sheet  ? C::sheet
-                            : C::schema;
-    bool const wants_visit =
-        out.command == C::assess || out.command == C::check || out.command == C::next || out.command == C::why;
+    out.command = *assess      ? C::assess
+                  : *client    ? C::client
+                  : *refer     ? C::refer
+                  : *documents ? C::documents
+                  : *next      ? C::next
+                  : *why       ? C::why
+                  : *walk      ? C::walk
+                  : *water     ? C::water
+                  : *tune      ? C::tune
+                  : *check     ? C::check
+                  : *figure    ? C::figure
+                  : *sheet     ? C::sheet
+                               : C::schema;
+    bool const wants_visit = out.command == C::assess || out.command == C::check || out.command == C::next ||
+                             out.command == C::why || out.command == C::client || out.command == C::refer ||
+                             out.command == C::documents;
     if (wants_visit && out.visit.empty())
         throw UsageProblem("name the visit file, for example 'padwalk assess visit.yaml'");
+    if (out.command == C::documents && out.out_file.empty())
+        throw UsageProblem("say into which folder: padwalk documents visit.yaml --out FOLDER");
     if (out.command == C::tune && out.visit.empty())
         throw UsageProblem("name the folder of visits, for example 'padwalk tune visits'");
     if (out.command == C::walk && out.visit == "-")

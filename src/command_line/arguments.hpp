@@ -1,4 +1,5 @@
 #pragma once
+#include "padwalk/report/layout.hpp"
 #include "padwalk/units/measure.hpp"
 
 #include <stdexcept>
@@ -18,6 +19,9 @@ struct Arguments
         assess,
         next,
         why,
+        client,
+        refer,
+        documents,
         walk,
         water,
         tune,
@@ -37,7 +41,9 @@ struct Arguments
     bool lines = false;
     bool force = false;
     std::string html;
-    std::string out_file;           ///< of what is proposed; empty: standard output
+    std::string trade; ///< for whom a paper is wanted; empty: for each
+    report::Language language = report::Language::english;
+    std::string out_file;           ///< of what is proposed; or a folder of documents; empty: standard output
     std::vector<std::string> parts; ///< of the field sheet
     std::string data_folder;
     units::System system = units::System::us;

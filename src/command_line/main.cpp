@@ -72,17 +72,33 @@ void write_file(std::string const& path, std::string const& text, bool replace)
     }
 }
 
-std::vector<std::pair<std::string, std::string>> read_folder(std::string const& folder)
+std::vector<std::pair<std::string, std::string>> read_folder(std::string const& folder,
+                                                             std::function<bool(std::string_view)> const& wanted)
 {
     std::error_code error;
     if (!fs::is_directory(folder, error))
         throw FileProblem("there is no folder '" + folder + "'");
     std::vector<std::pair<std::string, std::string>> out;
     for (auto const& entry : fs::recursive_directory_iterator(folder))
-        if (entry.path().extension() == ".yaml")
+        if (entry.is_regular_file(error) && wanted(entry.path().generic_string()))
             out.emplace_back(fs::relative(entry.path(), folder).generic_string(), read_file(entry.path().string()));
     std::sort(out.begin(), out.end());
     return out;
+}
+
+void write_files(std::vector<std::pair<std::string, std::string>> const& files, bool replace)
+{
+    std::error_code error;
+    for (auto const& [path, text] : files)
+        if (!replace && fs::exists(path, error))
+            throw FileProblem("'" + path + "' is there already and nothing was written; give --force to replace it");
+    for (auto const& [path, text] : files)
+    {
+        fs::path const folder = fs::path(path).parent_path();
+        if (!folder.empty() && !fs::is_directory(folder, error) && !fs::create_directories(folder, error))
+            throw FileProblem("the folder '" + folder.string() + "' can't be made");
+        write_file(path, text, replace);
+    }
 }
 
 std::size_t terminal_columns()
@@ -109,6 +125,7 @@ int main(int count, char** values)
                                        terminal ? std::min<std::size_t>(terminal_columns(), 100) : 80,
                                        read_file,
                                        write_file,
-                                       read_folder};
+                                       read_folder,
+                                       write_files};
     return padwalk::command_line::run(std::vector<std::string>(values + 1, values + count), world);
 }

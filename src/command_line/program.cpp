@@ -1,6 +1,6 @@
 #include "padwalk/command_line/program.hpp"
 
-#include "arguments.hpp"
+#include "documents.hpp"
 #include "padwalk/assess/assess.hpp"
 #include "padwalk/assess/water_sheet.hpp"
 #include "padwalk/report/figures.hpp"
@@ -12,6 +12,7 @@
 #include "padwalk/visit/phrases.hpp"
 #include "padwalk/visit/sheet.hpp"
 #include "tune.hpp"
+#include "visit_read.hpp"
 #include "walk.hpp"
 
 #include <algorithm>
@@ -24,90 +25,6 @@ namespace padwalk::command_line
 namespace
 {
 
-reference::Data data_for(Arguments const& arguments, World& world)
-{
-    return arguments.data_folder.empty() ? reference::Data::built_in()
-                                         : reference::Data::from_texts(world.read_folder(arguments.data_folder));
-}
-
-fields::Tree problem_tree(std::vector<fields::Problem> const& problems)
-{
-    fields::Tree list = fields::Tree::list();
-    for (auto const& p : problems)
-        list.push(fields::Tree::map()
-                      .add("line", p.place.line)
-                      .add("column", p.place.column)
-                      .add("message", p.message)
-                      .add("advice", p.advice)
-                      .add("path", p.path));
-    return list;
-}
-
-// 'carbon_monoxide_in_air: 0 ppm' is a field and no alarm.
-std::string without_field_names(std::string const& text)
-{
-    std::string out, word;
-    for (char const c : text)
-    {
-        bool const of_name = std::isalnum(static_cast<unsigned char>(c)) != 0 || c == '_';
-        if (of_name)
-        {
-            word += c;
-            continue;
-        }
-        bool const field = c == ':' && word.find('_') != std::string::npos;
-        out += (field ? std::string() : word) + c;
-        word.clear();
-    }
-    return out + word;
-}
-
-// An emergency does not wait until the file is in order.
-void warn_of_danger(std::string const& text, World& world)
-{
-    auto const words = visit::danger_in(without_field_names(text));
-    if (words.empty())
-        return;
-    std::string said;
-    for (auto const& word : words)
-        said += (said.empty() ? "" : ", ") + word;
-    world.err << "This file speaks of danger: " << said
-              << ". If that is so: leave with everyone, touch no switch, and call emergency services or the gas "
-                 "supplier from a safe distance. The file can wait.\n";
-}
-
-// The program's read of a visit, or none after having said why.
-std::optional<visit::ReadVisit> visit_or_problems(std::string const& text, Arguments const& arguments,
-                                                  fields::Instruments const& instruments, World& world)
-{
-    try
-    {
-        return visit::read_visit(text, instruments);
-    }
-    catch (fields::InputProblems const& bad)
-    {
-        std::size_t const count = bad.list().size();
-        warn_of_danger(text, world);
-        world.err << fields::as_text(bad.list(), arguments.visit, text) << count << (count == 1 ? " error" : " errors")
-                  << "; nothing was calculated\n";
-        if (arguments.json)
-            world.out << report::json_of(
-                fields::Tree::map().add("error", fields::Tree::map().add("problems", problem_tree(bad.list()))), true);
-        return std::nullopt;
-    }
-}
-
-int status_of(assess::Assessment const& assessment)
-{
-    switch (assessment.outcome)
-    {
-    case assess::Outcome::unsafe: return unsafe;
-    case assess::Outcome::refer: return something_to_refer;
-    case assess::Outcome::nothing_found: break;
-    }
-    return nothing_to_refer;
-}
-
 int assess_visit(Arguments const& arguments, World& world)
 {
     assess::Engine const engine(data_for(arguments, world));
@@ -116,7 +33,8 @@ int assess_visit(Arguments const& arguments, World& world)
         return input_problem;
     auto const assessment = assess::assess(*read, engine, arguments.system);
     if (!arguments.html.empty())
-        world.write_file(arguments.html, report::as_html(assessment, arguments.system), arguments.force);
+        world.write_file(arguments.html, report::as_html(assessment, arguments.system, report::Layout(engine.data())),
+                         arguments.force);
     if (arguments.json)
         world.out << report::as_json(assessment, arguments.system);
     else
@@ -233,7 +151,8 @@ int water(Arguments const& arguments, World& world)
     auto const ahead = units::of_si<units::Duration>(arguments.days * units::exact::day);
     auto const report = assess::assess_water(*read, engine, arguments.system, ahead);
     if (!arguments.html.empty())
-        world.write_file(arguments.html, report::as_html(report, arguments.system), arguments.force);
+        world.write_file(arguments.html, report::as_html(report, arguments.system, report::Layout(engine.data())),
+                         arguments.force);
     if (arguments.json)
         world.out << report::as_json(report, arguments.system);
     else
@@ -419,6 +338,9 @@ int dispatch(Arguments const& arguments, World& world)
     case Arguments::Command::assess: return assess_visit(arguments, world);
     case Arguments::Command::next: return tell_part(arguments, world, report::Told::next);
     case Arguments::Command::why: return tell_part(arguments, world, report::Told::why);
+    case Arguments::Command::client: return client(arguments, world);
+    case Arguments::Command::refer: return refer(arguments, world);
+    case Arguments::Command::documents: return documents(arguments, world);
     case Arguments::Command::walk: return walk_visit(arguments, world);
     case Arguments::Command::water: return water(arguments, world);
     case Arguments::Command::tune: return tune(arguments, assess::Engine(data_for(arguments, world)), world);

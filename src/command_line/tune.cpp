@@ -10,7 +10,7 @@ namespace padwalk::command_line
 
 int tune(Arguments const& arguments, assess::Engine const& engine, World& world)
 {
-    auto const files = world.read_folder(arguments.visit);
+    auto const files = world.read_folder(arguments.visit, is_visit_file);
     auto const proposal = assess::tune(files, engine);
     for (auto const& file : proposal.not_read)
         world.err << file.error << file.file << " was left out; the others go on\n";

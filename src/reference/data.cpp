@@ -30,7 +30,7 @@ Data Data::from_texts(std::vector<std::pair<std::string, std::string>> const& fi
     {
         try
         {
-            out.files_.emplace(path, read_yaml(text));
+            out.files_.emplace(path, tree_of_file(path, text));
         }
         catch (fields::InputProblems const& bad)
         {

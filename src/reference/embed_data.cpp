@@ -1,5 +1,6 @@
-// Build tool: packs the YAML files of data/ into one C++ file, so that the program needs no files beside it and
-// starts without parsing YAML. A data file that is not plain YAML stops the build, with its line.
+// Build tool: packs the files of data/ into one C++ file, so that the program needs no files beside it and starts
+// without parsing YAML. A data file that is not plain YAML stops the build, with its line. Templates and style sheets
+// go in as they are.
 //
 // usage: embed_data DATA_FOLDER OUTPUT.cpp
 
@@ -59,7 +60,7 @@ int main(int count, char** arguments)
     std::filesystem::path const folder = arguments[1];
     std::vector<std::filesystem::path> files;
     for (auto const& entry : std::filesystem::recursive_directory_iterator(folder))
-        if (entry.path().extension() == ".yaml")
+        if (reference::is_data_file(entry.path().generic_string()))
             files.push_back(entry.path());
     std::sort(files.begin(), files.end());
     std::string list;
@@ -68,7 +69,7 @@ int main(int count, char** arguments)
         std::string const text = text_of(path);
         try
         {
-            std::string const packed = reference::pack(reference::read_yaml(text));
+            std::string const packed = reference::pack(reference::tree_of_file(path.generic_string(), text));
             list += "        {\"" + std::filesystem::relative(path, folder).generic_string() + "\", std::string_view(" +
                     as_literal(packed) + ", " + std::to_string(packed.size()) + ")},\n";
         }

@@ -156,6 +156,20 @@ Tree tree(assess::CauseEntryOf const& cause)
                          .add("evidence", std::move(weights)));
 }
 
+Tree tree(assess::TradeCheck const& check)
+{
+    Tree cautions = Tree::list();
+    for (auto const& one : check.cautions)
+        cautions.push(one.second);
+    return std::move(Tree::map()
+                         .add("id", check.id)
+                         .add("name", check.name)
+                         .add("item", check.item)
+                         .add("needs", check.needs)
+                         .add("minutes", check.minutes)
+                         .add("cautions", std::move(cautions)));
+}
+
 Tree tree(assess::Referral const& referral)
 {
     return std::move(Tree::map()
@@ -167,7 +181,8 @@ Tree tree(assess::Referral const& referral)
                          .add("causes", places(referral.causes))
                          .add("alarms", places(referral.alarms))
                          .add("cautions", texts(referral.cautions))
-                         .add("licences", licences_tree(referral)));
+                         .add("licences", licences_tree(referral))
+                         .add("checks", list_of(referral.checks, [](assess::TradeCheck const& c) { return tree(c); })));
 }
 
 Tree tree(assess::NextCheck const& check)

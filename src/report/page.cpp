@@ -47,18 +47,6 @@ std::string closed_waters(assess::Assessment const& a, assess::Alarm const& alar
     return joined(names);
 }
 
-std::string about_line(assess::Assessment const& a)
-{
-    std::string out;
-    if (!a.on.empty())
-        out = "Walked " + a.on;
-    if (a.by)
-        out += (out.empty() ? "Walked by " : " by ") + std::string(walker(*a.by));
-    if (!a.weather.empty())
-        out += (out.empty() ? "Weather: " : "; weather: ") + a.weather;
-    return out.empty() ? out : out + ".";
-}
-
 /// What a trade comes for, by item, so that each item is named once.
 class ByItem
 {
@@ -196,9 +184,23 @@ std::vector<Section> sections_told(assess::Assessment const& a, units::System sy
 
 } // namespace
 
+std::string about_line(assess::Assessment const& a)
+{
+    std::string out;
+    if (!a.on.empty())
+        out = "Walked " + a.on;
+    if (a.by)
+        out += (out.empty() ? "Walked by " : " by ") + std::string(walker(*a.by));
+    if (!a.weather.empty())
+        out += (out.empty() ? "Weather: " : "; weather: ") + a.weather;
+    return out.empty() ? out : out + ".";
+}
+
 Page page_of(assess::Assessment const& a, units::System system, Told told)
 {
     Page page;
+    page.kind = "record";
+    page.on = a.on;
     page.title = capitalised(a.property.empty() ? "pool and spa equipment" : a.property);
     if (std::string const line = about_line(a); !line.empty())
         page.about.push_back(line);

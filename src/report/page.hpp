@@ -2,6 +2,8 @@
 /// What a report says and in which order, before it is laid out: one content for the terminal and for HTML. Texts are
 /// as they came; whoever lays them out cleans and escapes them.
 
+#include "padwalk/report/layout.hpp"
+#include "padwalk/report/photos.hpp"
 #include "padwalk/report/text.hpp"
 
 #include "padwalk/assess/water_sheet.hpp"
@@ -42,6 +44,7 @@ struct Card
     std::size_t number = 0;      ///< its place in an order that matters, else 0
     Tone tone = Tone::plain;
     std::vector<Part> parts;
+    std::string tick = {}; ///< not empty: a box to tick when it is done, and what it stands for
 };
 
 struct Cell
@@ -74,7 +77,36 @@ struct Drawing
     std::vector<std::string> in_words;
 };
 
-using Block = std::variant<Paragraph, Card, Table, Points, Drawing>;
+/// Photos with their captions. Where there are no pixels the file is named.
+struct PhotoRow
+{
+    struct One
+    {
+        std::string caption, remark;
+        PhotoShown const* shown = nullptr; ///< outlives the page; none: only named
+    };
+    std::vector<One> photos;
+};
+
+/// To be filled in with a pen: rows with boxes to tick, and ruled lines.
+struct Form
+{
+    struct Row
+    {
+        std::string text;
+        std::vector<std::string> choices;
+    };
+    std::vector<Row> rows;
+    std::size_t lines = 0;
+};
+
+/// Text whose spaces and line ends matter: what goes into a file.
+struct AsWritten
+{
+    std::string text;
+};
+
+using Block = std::variant<Paragraph, Card, Table, Points, Drawing, PhotoRow, Form, AsWritten>;
 
 struct Section
 {
@@ -86,7 +118,10 @@ struct Section
 
 struct Page
 {
+    std::string kind; ///< 'record', 'client' …: a class of the style sheet
+    std::string language = "en";
     std::string title;
+    std::string on;                 ///< date and time of the visit, as written
     std::vector<std::string> about; ///< when, by whom, the weather
     std::vector<Section> sections;
     std::vector<std::string> foot;
@@ -99,8 +134,14 @@ using Said = std::map<std::string, std::string>;
 [[nodiscard]] std::vector<std::string> caution_texts(assess::Assessment const& a, std::vector<std::string> const& ids,
                                                      std::string const& here, Said& said);
 
+[[nodiscard]] std::string html_of(Page const& page, Layout const& layout);
+[[nodiscard]] std::string text_of(Page const& page, TextOptions const& options);
+
 [[nodiscard]] Page page_of(assess::Assessment const& assessment, units::System system, Told told = Told::all);
 [[nodiscard]] Page water_page(assess::WaterReport const& report, units::System system);
+
+/// 'Walked 2026-05-14 by an inspector; weather: clear.'; empty where none of it is known.
+[[nodiscard]] std::string about_line(assess::Assessment const& a);
 
 // The sections, each without blocks where there is nothing to say.
 [[nodiscard]] Section danger_section(assess::Assessment const& a, Said& said);

@@ -1,5 +1,6 @@
 /// The sections that say what the answer rests on.
 
+#include "figure_words.hpp"
 #include "page.hpp"
 #include "plain.hpp"
 #include "wording.hpp"
@@ -13,8 +14,6 @@ namespace padwalk::report
 {
 namespace
 {
-
-constexpr std::size_t outputs_shown = 2; // the others stand in JSON and in 'padwalk figure'
 
 /// Texts under one heading each, in the order in which the headings came.
 class Groups
@@ -56,37 +55,6 @@ std::string item_name(assess::Assessment const& a, std::size_t item)
     return item == 0 ? std::string("the property") : a.items.at(item).name;
 }
 
-bool has_doubt(figures::OutputValue const& out)
-{
-    return out.value && out.high > out.low;
-}
-
-// The first two that have a doubt, or the first two where none has; and what is said in words.
-std::vector<figures::OutputValue const*> worth_showing(figures::Figure const& figure)
-{
-    bool const any_doubt = std::any_of(figure.outputs.begin(), figure.outputs.end(), has_doubt);
-    std::vector<figures::OutputValue const*> out;
-    std::size_t quantities = 0;
-    for (auto const& o : figure.outputs)
-    {
-        bool const quantity = o.value && o.shape->measure;
-        // A plain number that is always the same, such as a factor, says nothing of this place.
-        bool const constant =
-            quantity && any_doubt && !has_doubt(o) &&
-            (*o.shape->measure == units::Measure::number || *o.shape->measure == units::Measure::fraction);
-        if (quantity ? !constant && quantities++ < outputs_shown : !o.words.empty())
-            out.push_back(&o);
-    }
-    return out;
-}
-
-std::string output_text(figures::OutputValue const& out, units::System system)
-{
-    if (!out.value || !out.shape->measure)
-        return out.words;
-    return glued(units::show_interval(*out.shape->measure, *out.value, out.low, out.high, out.shape->style(system)));
-}
-
 std::string input_text(figures::UsedInput const& input, units::System system)
 {
     if (!input.shape->measure)
@@ -119,22 +87,7 @@ Cell figure_value(assess::Assessment const& a, assess::FigureEntry const& entry,
     figures::Figure const& figure = entry.figure;
     if (!figure.computed())
         return {"not computed: " + figure.why_not, {}, Tone::quiet};
-    std::vector<std::string> values, words;
-    auto const shown = worth_showing(figure);
-    for (auto const* out : shown)
-    {
-        std::string const text = output_text(*out, system);
-        bool const in_words = !out->value || !out->shape->measure;
-        bool const unlabelled = shown.size() == 1 || out->shape->name == "in_words";
-        (in_words ? words : values)
-            .push_back(unlabelled ? text
-                       : in_words ? plain_name(out->shape->name) + ": " + text
-                       : shown.front() == out && entry.label.find(plain_name(out->shape->name)) == 0
-                           ? text
-                           : plain_name(out->shape->name) + " " + text);
-    }
-    values.insert(values.end(), words.begin(), words.end());
-    Cell cell{joined(values, "; ", "; "), {}};
+    Cell cell{values_text(entry, system), {}};
     if (!figure.note.empty())
         cell.more.push_back(figure.note);
     if (std::string assumed = assumed_of(a, entry, system); !assumed.empty())
@@ -258,19 +211,9 @@ Section reading_section(assess::Assessment const& a, units::System system)
         bool const in_the_head = taken.item == 0 && (taken.label == "by" || taken.label == "on");
         if (in_the_head)
             continue;
-        units::Style const style = taken.shape != nullptr ? taken.shape->style(system) : units::Style{system, {}, {}};
-        std::string text = plain_name(taken.label) + " ";
-        if (!taken.words.empty())
-            text += taken.words;
-        else
-        {
-            text +=
-                glued(units::show_with_doubt(taken.reading.measure, taken.reading.value, taken.reading.doubt, style));
-            if (taken.reading.doubt_written)
-                text += " (doubt as written)";
-            else if (taken.reading.method != "given" && !taken.reading.method.empty())
-                text += " (" + taken.reading.method + ")";
-        }
+        std::string text = plain_name(taken.label) + " " + reading_text(taken, system);
+        if (std::string const way = instrument_of(taken); !way.empty())
+            text += " (" + way + ")";
         by_item.add(item_name(a, taken.item), std::move(text));
     }
     by_item.rows(table, "; ");

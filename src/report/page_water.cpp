@@ -1,6 +1,6 @@
 /// The owner's sheet.
 
-#include "page.hpp"
+#include "glossary.hpp"
 #include "plain.hpp"
 #include "wording.hpp"
 
@@ -93,6 +93,7 @@ Card step_card(DoseStep const& step, std::size_t number, assess::WaterReport con
     Card card;
     card.title = step.what;
     card.number = number;
+    card.tick = "tick when it is done";
     part(card.parts, "Why", {step.why});
     auto const [how, first] = told.emplace(step.how, number);
     part(card.parts, "How", {first || step.how.empty() ? step.how : "as in step " + std::to_string(how->second)});
@@ -256,33 +257,6 @@ Section forecast_section(assess::WaterReport const& report, assess::WaterSheet c
     return out;
 }
 
-/// All that a page says, for what it cites.
-std::string all_text(Page const& page)
-{
-    std::string out;
-    for (auto const& section : page.sections)
-        for (auto const& block : section.blocks)
-        {
-            if (auto const* paragraph = std::get_if<Paragraph>(&block))
-                out += paragraph->text;
-            else if (auto const* points = std::get_if<Points>(&block))
-                out += joined(points->texts);
-            else if (auto const* table = std::get_if<Table>(&block))
-                for (auto const& row : table->rows)
-                    for (auto const& cell : row)
-                        out += cell.text + joined(cell.more);
-            else if (auto const* drawing = std::get_if<Drawing>(&block))
-                out += joined(drawing->in_words);
-            else if (auto const* card = std::get_if<Card>(&block))
-            {
-                out += card->title + card->tag;
-                for (auto const& one : card->parts)
-                    out += joined(one.texts);
-            }
-        }
-    return out;
-}
-
 /// The sources whose keys the page names; the figures' own stand in 'padwalk figure NAME'.
 Section cited_sources(assess::Assessment const& a, Page const& page)
 {
@@ -300,6 +274,8 @@ Page water_page(assess::WaterReport const& report, units::System system)
 {
     auto const& a = report.assessment;
     Page page;
+    page.kind = "owner";
+    page.on = a.on;
     page.title = capitalised(a.property.empty() ? "the water" : "the water, " + a.property);
     if (!a.on.empty())
         page.about.push_back("Tested " + a.on);

@@ -4,6 +4,8 @@
 #include "paper.hpp"
 #include "plain.hpp"
 
+#include <sstream>
+
 namespace padwalk::report
 {
 namespace
@@ -29,6 +31,35 @@ void lay(Paper& paper, Drawing const& drawing)
 {
     for (auto const& text : drawing.in_words)
         paper.write(text, 2);
+}
+
+void lay(Paper& paper, PhotoRow const& row)
+{
+    for (auto const& photo : row.photos)
+        paper.write(photo.caption + (photo.remark.empty() ? "" : " (" + photo.remark + ")"), 0, "- ");
+}
+
+void lay(Paper& paper, Form const& form)
+{
+    for (auto const& row : form.rows)
+    {
+        std::string choices;
+        for (auto const& choice : row.choices)
+            choices += (choices.empty() ? "" : "  ") + std::string("[\u00a0]\u00a0") + choice;
+        paper.write(row.text + ":  " + choices, 0, "- ");
+    }
+    for (std::size_t i = 0; i < form.lines; ++i)
+        paper.write(std::string(paper.columns() - 2, '_'), 0);
+}
+
+void lay(Paper& paper, AsWritten const& written)
+{
+    std::istringstream lines(written.text);
+    for (std::string line; std::getline(lines, line);)
+    {
+        std::size_t const set_in = std::min(line.find_first_not_of(' '), line.size());
+        paper.write(line.substr(set_in), 2 + set_in);
+    }
 }
 
 // One text, or several short ones: what runs on stands in the line of what it belongs to.
@@ -59,7 +90,8 @@ void lay_parts(Paper& paper, std::vector<Part> const& parts, std::size_t indent)
 
 void lay(Paper& paper, Card const& card)
 {
-    std::string const lead = card.number > 0             ? std::to_string(card.number) + ". "
+    std::string const tick = card.tick.empty() ? "" : "[ ] ";
+    std::string const lead = card.number > 0             ? tick + std::to_string(card.number) + ". "
                              : card.tone == Tone::danger ? "! "
                                                          : "";
     if (!card.title.empty())

@@ -41,8 +41,24 @@ inline command_line::World world_of(std::istream& in, std::ostream& out, std::os
                     throw command_line::FileProblem("'" + path + "' is there already; give --force to replace it");
                 files[path] = text;
             },
-            [](std::string const&) -> std::vector<std::pair<std::string, std::string>>
-            { throw command_line::FileProblem("no folders here"); }};
+            [&files](std::string const& folder, std::function<bool(std::string_view)> const& wanted)
+            {
+                std::vector<std::pair<std::string, std::string>> out;
+                for (auto const& [path, text] : files)
+                    if (path.starts_with(folder + "/") && wanted(path))
+                        out.emplace_back(path.substr(folder.size() + 1), text);
+                if (out.empty())
+                    throw command_line::FileProblem("there is no folder '" + folder + "'");
+                return out;
+            },
+            [&files](std::vector<std::pair<std::string, std::string>> const& set, bool replace)
+            {
+                for (auto const& [path, text] : set)
+                    if (!replace && files.contains(path))
+                        throw command_line::FileProblem("'" + path + "' is there already");
+                for (auto const& [path, text] : set)
+                    files[path] = text;
+            }};
 }
 
 inline Ran run_program(std::vector<std::string> const& arguments, std::map<std::string, std::string> files = {},

@@ -59,6 +59,23 @@ TEST_CASE("scenarios: kept text, JSON and exit status, byte for byte")
     }
 }
 
+TEST_CASE("scenarios: kept page of the client and papers for the trades, byte for byte")
+{
+    std::map<std::string, std::vector<std::string>> const kept{
+        {"expected.client.txt", {"client", "visit.yaml"}},
+        {"expected.refer.txt", {"refer", "visit.yaml"}},
+        {"expected.refer.es.txt", {"refer", "visit.yaml", "--language", "es"}}};
+    for (auto const& folder : scenarios())
+        for (auto const& [file, arguments] : kept)
+        {
+            INFO(folder << "/" << file);
+            auto const ran = run_program(arguments, {{"visit.yaml", text_of_file(folder + "/visit.yaml")}});
+            REQUIRE(std::filesystem::exists(folder + "/" + file));
+            CHECK(ran.out == text_of_file(folder + "/" + file));
+            CHECK(std::to_string(ran.status) + "\n" == text_of_file(folder + "/expected.status"));
+        }
+}
+
 TEST_CASE("scenarios: kept owner's sheets, byte for byte")
 {
     std::size_t kept = 0;

@@ -42,11 +42,16 @@ Ran tune(std::vector<std::string> const& more, Files const& folder, Files const&
                                       throw command_line::FileProblem("'" + path + "' is there already");
                                   ran.written[path] = text;
                               },
-                              [&](std::string const& path) -> std::vector<std::pair<std::string, std::string>>
+                              [&](std::string const& path, std::function<bool(std::string_view)> const& wanted)
+                                  -> std::vector<std::pair<std::string, std::string>>
                               {
                                   if (path != "visits")
                                       throw command_line::FileProblem("there is no folder '" + path + "'");
-                                  return {folder.begin(), folder.end()};
+                                  std::vector<std::pair<std::string, std::string>> out;
+                                  for (auto const& file : folder)
+                                      if (wanted(file.first))
+                                          out.push_back(file);
+                                  return out;
                               }};
     std::vector<std::string> arguments{"tune"};
     arguments.insert(arguments.end(), more.begin(), more.end());

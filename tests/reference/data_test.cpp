@@ -99,8 +99,20 @@ TEST_CASE("the built-in data is the data folder, file by file", "[reference][dat
     {
         INFO(path);
         CHECK(same(built_in.file(path), folder.file(path)));
-        CHECK(folder.file(path).kind == Node::Kind::map);
+        // YAML as a tree, a template or a style sheet as its text
+        CHECK(folder.file(path).kind == (path.ends_with(".yaml") ? Node::Kind::map : Node::Kind::scalar));
     }
+}
+
+TEST_CASE("a template is held as its text, whatever is in it; other files are none of the data's", "[reference][data]")
+{
+    std::string const odd = "{{#a}}: [ \"\n\t- & {{/a}}\n";
+    auto const data = Data::from_texts({{"report/x.html", odd}, {"report/y.css", "p { }"}});
+    CHECK(data.file("report/x.html").text == odd);
+    CHECK(reference::unpack(reference::pack(data.file("report/x.html"))).text == odd);
+    CHECK(reference::is_data_file("a/b.css"));
+    CHECK_FALSE(reference::is_data_file("a/b.txt"));
+    CHECK_FALSE(reference::is_data_file("a/yaml"));
 }
 
 TEST_CASE("every citation of the data names a work of the bibliography", "[reference][data]")

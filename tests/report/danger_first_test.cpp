@@ -4,6 +4,7 @@
 #include "padwalk/report/html.hpp"
 #include "padwalk/report/json.hpp"
 #include "padwalk/report/text.hpp"
+#include "report/layout.hpp"
 
 #include <nlohmann/json.hpp>
 
@@ -131,7 +132,7 @@ void closes_first_in_text(assess::Assessment const& a, Case const& c)
 
 void closes_first_in_html(assess::Assessment const& a, Case const& c)
 {
-    std::string const html = report::as_html(a, units::System::us);
+    std::string const html = report::as_html(a, units::System::us, tests::layout());
     std::size_t const first = place(html, "<section");
     REQUIRE(first != std::string::npos);
     CHECK(html.compare(first, 24, "<section class=\"danger\" ") == 0);

@@ -2,6 +2,7 @@
 /// The drawings of loops as a page shows them, and what stands on them.
 
 #include "padwalk/report/html.hpp"
+#include "report/layout.hpp"
 #include "report/loop_sample.hpp"
 #include "report/svg_reader.hpp"
 
@@ -11,7 +12,7 @@ namespace padwalk::tests
 inline std::vector<std::string> drawn(std::vector<assess::LoopEntry> loops, units::System system = units::System::us)
 {
     auto const model = sample_model();
-    return drawings_of(report::as_html(with_loops(model, std::move(loops)), system));
+    return drawings_of(report::as_html(with_loops(model, std::move(loops)), system, tests::layout()));
 }
 
 inline std::vector<Element> read(std::string const& svg)

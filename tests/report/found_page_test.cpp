@@ -4,6 +4,7 @@
 #include "padwalk/report/html.hpp"
 #include "padwalk/report/json.hpp"
 #include "padwalk/report/text.hpp"
+#include "report/layout.hpp"
 
 #include <nlohmann/json.hpp>
 
@@ -51,7 +52,7 @@ TEST_CASE("found: a section of its own says what was confirmed, ruled out, unkno
     CHECK(has(text, "not in the knowledge"));
     CHECK(has(text, "mouse nest in the timer"));
     CHECK(has(text, "What was found changes no chance in this report"));
-    CHECK(has(report::as_html(a, units::System::us), "What was found on site"));
+    CHECK(has(report::as_html(a, units::System::us, tests::layout()), "What was found on site"));
 }
 
 TEST_CASE("found: without an entry nothing is said of it, and no class without a state")
@@ -102,7 +103,7 @@ TEST_CASE("found: a danger that was there is said first, with its cautions")
 TEST_CASE("found: words are shown as written and escaped")
 {
     auto const a = pump("\"<b>mouse</b> nest & straw\"");
-    auto const page = report::as_html(a, units::System::us);
+    auto const page = report::as_html(a, units::System::us, tests::layout());
     CHECK(has(page, "&lt;b&gt;mouse&lt;/b&gt; nest &amp; straw"));
     CHECK_FALSE(has(page, "<b>mouse"));
 }

@@ -4,6 +4,7 @@
 #include "padwalk/report/html.hpp"
 #include "padwalk/report/json.hpp"
 #include "padwalk/report/text.hpp"
+#include "report/layout.hpp"
 
 #include <nlohmann/json.hpp>
 
@@ -126,7 +127,8 @@ TEST_CASE("gas and carbon monoxide stand first in the page", "[report][danger]")
     for (auto const& c : dangers())
     {
         INFO(c.name);
-        std::string const html = report::as_html(tests::assessed(visit_of(c, true)), units::System::us);
+        std::string const html =
+            report::as_html(tests::assessed(visit_of(c, true)), units::System::us, tests::layout());
         std::size_t const first = html.find("<section"), answer = html.find("id=\"answer\"");
         REQUIRE(first != std::string::npos);
         REQUIRE(answer != std::string::npos);

@@ -5,6 +5,7 @@
 #include "padwalk/report/json.hpp"
 #include "padwalk/report/text.hpp"
 #include "report/drawing_checks.hpp"
+#include "report/layout.hpp"
 
 #include <nlohmann/json.hpp>
 
@@ -52,7 +53,7 @@ assess::Assessment with(heating::HeatBalance const& b, std::string const& words 
 
 Elements drawn(assess::Assessment const& a, units::System system = units::System::us)
 {
-    auto const svgs = tests::drawings_of(report::as_html(a, system));
+    auto const svgs = tests::drawings_of(report::as_html(a, system, tests::layout()));
     REQUIRE(svgs.size() == 1);
     return tests::XmlReader(svgs[0]).elements();
 }
@@ -129,7 +130,7 @@ TEST_CASE("a balance stands in the terminal and in JSON too, and its words as te
     auto const text = report::as_text(a, {units::System::si});
     CHECK(text.find("does not close") != std::string::npos);
     CHECK(text.find("not found 42 ± 8 kW") != std::string::npos);
-    auto const html = report::as_html(a, units::System::us);
+    auto const html = report::as_html(a, units::System::us, tests::layout());
     CHECK(html.find("<b>heat") == std::string::npos);
     auto const json = Json::parse(report::as_json(a, units::System::si));
     auto const& b = json.at("heaters").at(0).at("balance");

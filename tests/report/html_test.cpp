@@ -1,6 +1,7 @@
 #include "catch_compat.hpp"
 
 #include "padwalk/report/html.hpp"
+#include "report/layout.hpp"
 #include "report/sample.hpp"
 
 #include <cmath>
@@ -79,7 +80,7 @@ TEST_CASE("every tag of the page closes where it should, whatever the visit says
     for (auto const& assessment : {tests::sample(model), tests::hostile(model, nasty), assess::Assessment{}})
     {
         std::vector<std::string> open;
-        for (auto const& tag : tags_of(report::as_html(assessment, units::System::us)))
+        for (auto const& tag : tags_of(report::as_html(assessment, units::System::us, tests::layout())))
         {
             if (stands_alone(tag))
                 continue;
@@ -99,7 +100,7 @@ TEST_CASE("every tag of the page closes where it should, whatever the visit says
 TEST_CASE("a hostile visit adds no tag, no attribute and no control character", "[report][html]")
 {
     auto const model = tests::sample_model();
-    auto const html = report::as_html(tests::hostile(model, nasty), units::System::us);
+    auto const html = report::as_html(tests::hostile(model, nasty), units::System::us, tests::layout());
     auto tags = tags_of(html);
     for (auto const& tag : tags)
     {
@@ -122,7 +123,7 @@ TEST_CASE("a hostile visit adds no tag, no attribute and no control character", 
 TEST_CASE("the page stands alone", "[report][html]")
 {
     auto const model = tests::sample_model();
-    auto const html = report::as_html(tests::sample(model), units::System::us);
+    auto const html = report::as_html(tests::sample(model), units::System::us, tests::layout());
     for (auto const* what : {"http://", "https://", "url(", "@import", "<script", "<link", "<img", "src=", "href="})
     {
         INFO(what);
@@ -141,7 +142,7 @@ TEST_CASE("the page stands alone", "[report][html]")
 TEST_CASE("the page can be read by its headings, and danger stands first", "[report][html]")
 {
     auto const model = tests::sample_model();
-    auto const html = report::as_html(tests::sample(model), units::System::us);
+    auto const html = report::as_html(tests::sample(model), units::System::us, tests::layout());
     CHECK(count(html, "<h1>") == 1);
     CHECK(count(html, "<h2 ") == count(html, "<section "));
     CHECK(count(html, "<caption>") == count(html, "<table "));
@@ -157,7 +158,7 @@ TEST_CASE("the page can be read by its headings, and danger stands first", "[rep
 
 TEST_CASE("text stands off its ground in light, dark and print", "[report][html]")
 {
-    auto const found = palettes(report::as_html(assess::Assessment{}, units::System::us));
+    auto const found = palettes(report::as_html(assess::Assessment{}, units::System::us, tests::layout()));
     REQUIRE(found.size() == 3);
     for (auto const& palette : found)
         for (auto const* ink : {"ink", "faint", "accent"})

@@ -4,6 +4,7 @@
 #include "padwalk/report/json.hpp"
 #include "padwalk/report/text.hpp"
 #include "report/drawing_checks.hpp"
+#include "report/layout.hpp"
 
 #include <nlohmann/json.hpp>
 
@@ -47,7 +48,7 @@ std::vector<assess::Assessment> const& many()
 
 Elements drawn(assess::Assessment const& a, units::System system = units::System::us)
 {
-    auto const svgs = tests::drawings_of(report::as_html(a, system));
+    auto const svgs = tests::drawings_of(report::as_html(a, system, tests::layout()));
     REQUIRE(svgs.size() == 1);
     return tests::XmlReader(svgs[0]).elements();
 }

@@ -5,6 +5,7 @@
 #include "padwalk/report/html.hpp"
 #include "padwalk/report/json.hpp"
 #include "padwalk/report/text.hpp"
+#include "report/layout.hpp"
 #include "report/loop_sample.hpp"
 #include "report/svg_reader.hpp"
 
@@ -119,7 +120,7 @@ TEST_CASE("the terminal says every number that the drawings show", "[report][loo
         auto const a = assessed();
         auto const said = numbers_of(as_text(a, {system, 100, false}));
         std::size_t shown = 0;
-        for (auto const& svg : tests::drawings_of(report::as_html(a, system)))
+        for (auto const& svg : tests::drawings_of(report::as_html(a, system, tests::layout())))
             for (auto const& element : tests::XmlReader(svg).elements())
             {
                 if (element.name != "text" || element.is("quiet"))
@@ -156,7 +157,7 @@ TEST_CASE("a loop's quantities are in the user's units, a reading's two in the s
 
 TEST_CASE("the page shows two figures for a loop, under the strict policy", "[report][loop][html]")
 {
-    auto const html = report::as_html(assessed(), units::System::us);
+    auto const html = report::as_html(assessed(), units::System::us, tests::layout());
     CHECK(count(html, "<figure>") == 2);
     CHECK(count(html, "<figcaption>") == 2);
     CHECK(html.find("As the water runs, from top to bottom.") != std::string::npos);
@@ -172,7 +173,7 @@ TEST_CASE("the page shows two figures for a loop, under the strict policy", "[re
 
 TEST_CASE("every class of a drawing is known to the style sheet", "[report][loop][html]")
 {
-    auto const html = report::as_html(assessed(tests::many_loops()), units::System::us);
+    auto const html = report::as_html(assessed(tests::many_loops()), units::System::us, tests::layout());
     auto const style = html.substr(html.find("<style>"), html.find("</style>") - html.find("<style>"));
     std::size_t kinds = 0;
     for (auto const& svg : tests::drawings_of(html))

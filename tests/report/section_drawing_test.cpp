@@ -5,6 +5,7 @@
 #include "padwalk/report/json.hpp"
 #include "padwalk/report/text.hpp"
 #include "report/drawing_checks.hpp"
+#include "report/layout.hpp"
 
 #include <nlohmann/json.hpp>
 
@@ -85,7 +86,7 @@ std::vector<assess::Assessment> const& many()
 
 Elements section(assess::Assessment const& a, units::System system = units::System::us)
 {
-    auto const svgs = tests::drawings_of(report::as_html(a, system));
+    auto const svgs = tests::drawings_of(report::as_html(a, system, tests::layout()));
     REQUIRE(svgs.size() == 2);
     return tests::XmlReader(svgs[1]).elements();
 }
@@ -163,7 +164,7 @@ TEST_CASE("every section of a shell is well-formed, named, in bounds, and its te
 TEST_CASE("a shell has no section where no depth was measured", "[report][level]")
 {
     auto const a = pool(history(stopped), {});
-    CHECK(tests::drawings_of(report::as_html(a, units::System::us)).size() == 1);
+    CHECK(tests::drawings_of(report::as_html(a, units::System::us, tests::layout())).size() == 1);
 }
 
 TEST_CASE("what goes through the wall stands at its depth on the scale of the levels", "[report][level]")

@@ -5,6 +5,7 @@
 #include "padwalk/report/json.hpp"
 #include "padwalk/report/text.hpp"
 #include "report/drawing_checks.hpp"
+#include "report/layout.hpp"
 
 #include <nlohmann/json.hpp>
 
@@ -27,7 +28,7 @@ assess::Assessment of(std::string const& vent, std::string const& heater = "ener
 
 std::vector<std::string> drawn(assess::Assessment const& a, units::System system = units::System::us)
 {
-    return tests::drawings_of(report::as_html(a, system));
+    return tests::drawings_of(report::as_html(a, system, tests::layout()));
 }
 
 std::string const full_vent =

@@ -5,6 +5,7 @@
 #include "padwalk/report/json.hpp"
 #include "padwalk/report/text.hpp"
 #include "report/drawing_checks.hpp"
+#include "report/layout.hpp"
 
 #include <nlohmann/json.hpp>
 
@@ -46,7 +47,7 @@ std::vector<assess::Assessment> const& many()
 std::vector<std::string> drawn(assess::Assessment const& a, units::System system = units::System::us)
 {
     std::vector<std::string> out;
-    for (auto const& svg : tests::drawings_of(report::as_html(a, system)))
+    for (auto const& svg : tests::drawings_of(report::as_html(a, system, tests::layout())))
         if (svg.find("Heat-up of") != std::string::npos)
             out.push_back(svg);
     return out;
@@ -235,7 +236,7 @@ TEST_CASE("numbers that are none and names that are hostile do a heat-up's drawi
         w.fast.at(3).time = units::of_si<units::Duration>(bad);
         w.slow.back().water = units::of_si<units::Temperature>(bad);
         a.items[w.water].name = "</svg><script>alert(1)</script> & \x1b[31m 水";
-        auto const svgs = tests::drawings_of(report::as_html(a, units::System::us));
+        auto const svgs = tests::drawings_of(report::as_html(a, units::System::us, tests::layout()));
         for (auto const& svg : svgs)
         {
             CHECK_NOTHROW(read(svg));
@@ -244,7 +245,7 @@ TEST_CASE("numbers that are none and names that are hostile do a heat-up's drawi
         }
         CHECK_FALSE(svgs.empty());
         w.likely.at(2).time = units::of_si<units::Duration>(bad);
-        CHECK_NOTHROW(report::as_html(a, units::System::us)); // without a run there is no drawing
+        CHECK_NOTHROW(report::as_html(a, units::System::us, tests::layout())); // without a run there is no drawing
     }
     auto a = many()[0];
     a.warmings[0].likely.clear();

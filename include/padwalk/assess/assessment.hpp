@@ -34,6 +34,8 @@ struct ReadingTaken
     std::string label; ///< 'filter gauge'
     units::Reading reading;
     std::string words; ///< where it is no quantity: 'yes', 'part open'
+    std::string record = {}; ///< whose field it is: 'filter'
+    std::string when = {};   ///< where it has a time of its own; else that of the visit
 };
 
 /// A computed figure and what it means here.
@@ -121,6 +123,16 @@ struct LicenceClass
     bool from_memory = false; ///< not confirmed; to be said wherever it is shown, and not cited
 };
 
+/// A check for the trade that comes: it would tell most of the causes it comes for.
+struct TradeCheck
+{
+    std::string id, name, needs;
+    std::size_t item = 0;
+    double minutes = 0.0;
+    std::string if_so, if_not;
+    fields::Named<std::string> cautions; ///< id and sentence
+};
+
 /// What one licensed trade is asked to do.
 struct Referral
 {
@@ -133,6 +145,7 @@ struct Referral
     std::vector<std::string> cautions;
     std::vector<LicenceClass> licences = {}; ///< in the state that the visit names
     std::string licence_note = {};
+    std::vector<TradeCheck> checks = {}; ///< that nobody did yet, most telling first
 };
 
 /// A check that this person may do safely, by what it would tell.

@@ -5,6 +5,7 @@
 #include <iosfwd>
 #include <stdexcept>
 #include <string>
+#include <string_view>
 #include <utility>
 #include <vector>
 
@@ -23,8 +24,13 @@ struct World
     std::function<std::string(std::string const& path)> read_file;
     /// Writes a file whole or not at all; an existing one only if allowed. Throws FileProblem.
     std::function<void(std::string const& path, std::string const& text, bool replace)> write_file;
-    /// The .yaml files below a folder as (path below it, text); throws FileProblem.
-    std::function<std::vector<std::pair<std::string, std::string>>(std::string const& folder)> read_folder;
+    /// The files below a folder whose names are wanted, as (path below it, text), sorted; throws FileProblem.
+    std::function<std::vector<std::pair<std::string, std::string>>(
+        std::string const& folder, std::function<bool(std::string_view path)> const& wanted)>
+        read_folder;
+    /// Writes files of one folder, which is made if need be: all of them, or none where one is there and may not be
+    /// replaced. Throws FileProblem.
+    std::function<void(std::vector<std::pair<std::string, std::string>> const& files, bool replace)> write_files = {};
 };
 
 /// A file that can't be read or written; the message is one clear line.
@@ -33,6 +39,12 @@ class FileProblem : public std::runtime_error
 public:
     using std::runtime_error::runtime_error;
 };
+
+/// Whether a file of this name may be a visit.
+[[nodiscard]] inline bool is_visit_file(std::string_view path)
+{
+    return path.ends_with(".yaml");
+}
 
 /// Exit status. `figure`, `schema` and `sheet` end with done or input_problem.
 enum Exit : int

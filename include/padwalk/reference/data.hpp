@@ -22,6 +22,11 @@ public:
     std::vector<fields::Problem> problems;
 };
 
+/// Whether a file of this name is one of data/: YAML, a template (.html) or a style sheet (.css).
+[[nodiscard]] bool is_data_file(std::string_view path);
+/// What the file holds: a tree of its YAML, or its text in one scalar. Throws fields::InputProblems.
+[[nodiscard]] fields::Node tree_of_file(std::string_view path, std::string const& text);
+
 /// The files of data/ as trees, by their path below it: 'water/saturation_index.yaml'.
 class Data
 {
