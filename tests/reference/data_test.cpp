@@ -104,7 +104,8 @@ TEST_CASE("the built-in data is the data folder, file by file", "[reference][dat
     }
 }
 
-TEST_CASE("a template is held as its text, whatever is in it; other files are none of the data's", "[reference][data]")
+TEST_CASE("a template is held as its text, whatever is in it, and other files are none of the data's",
+          "[reference][data]")
 {
     std::string const odd = "{{#a}}: [ \"\n\t- & {{/a}}\n";
     auto const data = Data::from_texts({{"report/x.html", odd}, {"report/y.css", "p { }"}});
