@@ -123,8 +123,14 @@ TEST_CASE("a room includes only itself and rooms below it", "[house]")
 
 TEST_CASE("each outside library stays in its rooms", "[house]")
 {
-    std::map<std::string, std::set<std::string>> const at_home{
-        {"yaml-cpp", {"reference", "visit"}}, {"nlohmann", {"report"}}, {"CLI/", {"command_line"}}, {"catch2", {}}};
+    std::map<std::string, std::set<std::string>> const at_home{{"yaml-cpp", {"reference", "visit"}},
+                                                               {"nlohmann", {"report"}},
+                                                               {"CLI/", {"command_line"}},
+                                                               {"<gd.h>", {"photos"}},
+                                                               {"<png.h>", {"photos"}},
+                                                               {"<tiffio.h>", {"photos"}},
+                                                               {"libheif/", {"photos"}},
+                                                               {"catch2", {}}};
     std::map<std::string, int> met;
     for (auto const& include : includes())
         for (auto const& [library, homes] : at_home)

@@ -3,6 +3,7 @@
 #include "padwalk/assess/water_sheet.hpp"
 #include "padwalk/report/documents.hpp"
 #include "padwalk/units/definitions.hpp"
+#include "photos.hpp"
 #include "visit_read.hpp"
 
 #include <algorithm>
@@ -13,9 +14,9 @@ namespace padwalk::command_line
 namespace
 {
 
-report::DocumentOptions options_of(Arguments const& arguments)
+report::DocumentOptions options_of(Arguments const& arguments, report::Photos const* photos = nullptr)
 {
-    return {arguments.system, arguments.language, nullptr};
+    return {arguments.system, arguments.language, photos};
 }
 
 report::TextOptions text_options(Arguments const& arguments, World const& world)
@@ -91,7 +92,9 @@ int client(Arguments const& arguments, World& world)
                                          text_options(arguments, world));
     else
     {
-        world.write_file(arguments.html, report::client_html(visit.assessment(), visit.layout, options_of(arguments)),
+        auto const photos = embedded_photos(visit.assessment(), arguments.visit, world);
+        world.write_file(arguments.html,
+                         report::client_html(visit.assessment(), visit.layout, options_of(arguments, &photos)),
                          arguments.force);
         world.err << "page for the client written to " << arguments.html << "\n";
     }
@@ -120,7 +123,9 @@ int refer(Arguments const& arguments, World& world)
                            "): name one with --for, or write all with 'padwalk documents VISIT --out FOLDER'");
     if (!which.empty())
     {
-        world.write_file(arguments.html, report::referral_html(a, which.front(), visit.layout, options_of(arguments)),
+        auto const photos = embedded_photos(a, arguments.visit, world);
+        world.write_file(arguments.html,
+                         report::referral_html(a, which.front(), visit.layout, options_of(arguments, &photos)),
                          arguments.force);
         world.err << "paper for the " << a.referrals[which.front()].name << " written to " << arguments.html << "\n";
     }
@@ -134,7 +139,8 @@ int documents(Arguments const& arguments, World& world)
         return input_problem;
     std::vector<std::pair<std::string, std::string>> files;
     std::string names;
-    for (auto& document : report::documents(*visit.report, visit.layout, options_of(arguments)))
+    auto const photos = embedded_photos(visit.assessment(), arguments.visit, world);
+    for (auto& document : report::documents(*visit.report, visit.layout, options_of(arguments, &photos)))
     {
         names += "  " + document.name + ".html  " + document.title + "\n";
         files.emplace_back(arguments.out_file + "/" + document.name + ".html", std::move(document.html));

@@ -1,3 +1,4 @@
+#include "disk.hpp"
 #include "padwalk/command_line/program.hpp"
 
 #include <sys/ioctl.h>
@@ -126,6 +127,8 @@ int main(int count, char** values)
                                        read_file,
                                        write_file,
                                        read_folder,
-                                       write_files};
+                                       write_files,
+                                       padwalk::command_line::read_bytes,
+                                       padwalk::command_line::real_path};
     return padwalk::command_line::run(std::vector<std::string>(values + 1, values + count), world);
 }

@@ -11,8 +11,10 @@ TEST_CASE("program: help fits a screen and names every command and option")
     auto const help = run_program({"--help"});
     CHECK(help.status == 0);
     CHECK(std::count(help.out.begin(), help.out.end(), '\n') <= 24);
-    for (auto const* word : {"assess", "client", "refer", "documents", "water", "next", "why", "walk", "tune", "check", "figure", "sheet", "schema", "--units",
-                             "--json", "--html", "--force", "--lines", "--data", "--version", "--language", "--for", "--out", "exit status"})
+    for (auto const* word :
+         {"assess",  "client",  "refer",  "documents", "water",      "next",    "why",    "walk",
+          "tune",    "check",   "figure", "sheet",     "schema",     "--units", "--json", "--html",
+          "--force", "--lines", "--data", "--version", "--language", "--for",   "--out",  "exit status"})
         CHECK(help.out.find(word) != std::string::npos);
     CHECK(run_program({}).out == help.out);
     CHECK(run_program({"assess", "--help"}).out == help.out);
@@ -35,8 +37,7 @@ TEST_CASE("program: usage errors are one clear line and status 3")
     };
     for (auto const& row :
          {Row{{"asess", "v.yaml"}, "padwalk: unknown command 'asess'; did you mean 'assess'?\n"},
-          Row{{"frobnicate"},
-              "padwalk: unknown command 'frobnicate'; 'padwalk --help' lists them\n"},
+          Row{{"frobnicate"}, "padwalk: unknown command 'frobnicate'; 'padwalk --help' lists them\n"},
           Row{{"assess"}, "padwalk: name the visit file, for example 'padwalk assess visit.yaml'\n"},
           Row{{"assess", "missing.yaml"}, "padwalk: there is no file 'missing.yaml'\n"},
           Row{{"figure", "turnovr"}, "padwalk: no figure 'turnovr'; did you mean 'turnover'?\n"},

@@ -3,6 +3,7 @@
 
 #include "padwalk/command_line/program.hpp"
 
+#include <filesystem>
 #include <fstream>
 #include <map>
 #include <sstream>
@@ -58,6 +59,18 @@ inline command_line::World world_of(std::istream& in, std::ostream& out, std::os
                         throw command_line::FileProblem("'" + path + "' is there already");
                 for (auto const& [path, text] : set)
                     files[path] = text;
+            },
+            [&files](std::string const& path)
+            {
+                auto const found = files.find(path);
+                if (found == files.end())
+                    throw command_line::FileProblem("'" + path + "' is not there");
+                return found->second;
+            },
+            [](std::string const& path)
+            {
+                auto const normal = std::filesystem::path(path).lexically_normal().generic_string();
+                return normal == "." ? std::string() : normal;
             }};
 }
 

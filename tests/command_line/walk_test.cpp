@@ -448,7 +448,9 @@ TEST_CASE("walk: a file that can't be written says so, and a file that others ch
     CHECK(has(err.str(), "was changed by someone else"));
     world.read_file = [&](std::string const& path) { return files.at(path); };
     std::istringstream more("n\nn\n");
-    command_line::World again{more, out, err, false, 80, world.read_file, world.write_file, world.read_folder};
+    auto again = tests::world_of(more, out, err, files, {});
+    again.read_file = world.read_file;
+    again.write_file = world.write_file;
     CHECK(command_line::run({"walk", "v.yaml"}, again) == 3);
     CHECK(has(err.str(), "'v.yaml' can't be written"));
     CHECK(files.at("v.yaml") == small_visit);

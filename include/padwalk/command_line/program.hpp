@@ -31,6 +31,10 @@ struct World
     /// Writes files of one folder, which is made if need be: all of them, or none where one is there and may not be
     /// replaced. Throws FileProblem.
     std::function<void(std::vector<std::pair<std::string, std::string>> const& files, bool replace)> write_files = {};
+    /// The whole of a file, up to 50 MB; throws FileProblem, whose message begins with the path in quotes.
+    std::function<std::string(std::string const& path)> read_bytes = {};
+    /// Where a path leads once '..' and links are followed, also where nothing is; throws FileProblem.
+    std::function<std::string(std::string const& path)> real_path = {};
 };
 
 /// A file that can't be read or written; the message is one clear line.

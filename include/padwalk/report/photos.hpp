@@ -1,5 +1,5 @@
 #pragma once
-/// Photos as a page can hold them.
+/// The pictures of a visit as a page can hold them.
 
 #include <map>
 #include <string>
@@ -7,16 +7,16 @@
 namespace padwalk::report
 {
 
-/// One photo, or why it can't be shown.
+/// One picture, ready to be shown, or why it isn't.
 struct PhotoShown
 {
-    std::string data_uri; ///< 'data:image/jpeg;base64,…'; empty: not shown
-    int width = 0, height = 0;
-    std::string why_not; ///< 'is no picture that can be read'
-    std::string remark;  ///< 'only part of it could be read'
+    std::string data_uri;      ///< 'data:image/jpeg;base64,…'; empty where it is not shown
+    int width = 0, height = 0; ///< pixels
+    std::string why_not;       ///< goes on from the file's name: 'is empty'; empty where it is shown
+    std::string remark;        ///< what is wrong with it though it shows: 'ends early: part of it may be missing'
 };
 
-/// By the file as the visit names it.
+/// By the file as the visit file writes it.
 using Photos = std::map<std::string, PhotoShown>;
 
 } // namespace padwalk::report
