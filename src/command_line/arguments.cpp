@@ -26,7 +26,7 @@ constexpr char const* general_help =
     "  tune FOLDER            what was found, over many visits (--out FILE)\n"
     "  check VISIT            only say what is wrong with the file\n"
     "  figure [NAME [key=value …]]  list the figures, explain one, or compute it\n"
-    "  sheet --for spa,pump,…   a visit file to fill in\n"
+    "  sheet [VISIT] --for …  a file to fill in; for a pen with --paper or --html\n"
     "  schema                 JSON Schema of the visit file, for an editor\n"
     "options: --json; --html FILE: as one page; --force: replace what is there;\n"
     "  --units us|si: what is printed [us], both are read; --language en|es: refer, or\n"
@@ -130,7 +130,11 @@ Arguments parse(std::vector<std::string> const& arguments)
     figure->add_flag("--lines", out.lines);
     CLI::App* sheet = app.add_subcommand("sheet");
     std::vector<std::string> parts;
-    sheet->add_option("--for", parts)->delimiter(',');
+    sheet->add_option("visit", out.visit);
+    sheet->add_option("--for", parts)->delimiter(',')->allow_extra_args(false);
+    sheet->add_flag("--paper", out.paper);
+    sheet->add_option("--html", out.html);
+    sheet->add_flag("--force", out.force);
     CLI::App* schema = app.add_subcommand("schema");
     for (auto* sub : {assess, client, refer, documents, next, why, walk, water, tune, check, figure, sheet, schema})
         sub->set_help_flag("");

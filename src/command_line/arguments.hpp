@@ -45,6 +45,7 @@ struct Arguments
     report::Language language = report::Language::english;
     std::string out_file;           ///< of what is proposed; or a folder of documents; empty: standard output
     std::vector<std::string> parts; ///< of the field sheet
+    bool paper = false;             ///< the field sheet is to be written on with a pen
     std::string data_folder;
     units::System system = units::System::us;
 };

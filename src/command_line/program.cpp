@@ -10,7 +10,7 @@
 #include "padwalk/report/text.hpp"
 #include "padwalk/units/definitions.hpp"
 #include "padwalk/visit/phrases.hpp"
-#include "padwalk/visit/sheet.hpp"
+#include "sheet.hpp"
 #include "tune.hpp"
 #include "visit_read.hpp"
 #include "walk.hpp"
@@ -276,24 +276,12 @@ int figure(Arguments const& arguments, World& world)
     }
 }
 
-int sheet(Arguments const& arguments, World& world)
+int sheet_of(Arguments const& arguments, World& world)
 {
-    if (arguments.parts.empty())
-    {
-        std::string all;
-        for (auto const& part : visit::sheet_parts())
-            all += (all.empty() ? "" : ",") + part;
-        throw UsageProblem("say for what: padwalk sheet --for " + all);
-    }
-    try
-    {
-        world.out << visit::field_sheet(arguments.parts);
-    }
-    catch (std::invalid_argument const& e)
-    {
-        throw UsageProblem(e.what());
-    }
-    return done;
+    auto const data = data_for(arguments, world);
+    auto const read = [&]
+    { return visit_or_problems(world.read_file(arguments.visit), arguments, reference::instruments(data), world); };
+    return sheet(arguments, data, read, world);
 }
 
 /// What the file holds that is to be walked with; none where there is no such file.
@@ -349,7 +337,7 @@ int dispatch(Arguments const& arguments, World& world)
     case Arguments::Command::schema:
         world.out << report::json_of(report::json_schema(visit::Visit::declaration().shape()), true);
         return done;
-    case Arguments::Command::sheet: return sheet(arguments, world);
+    case Arguments::Command::sheet: return sheet_of(arguments, world);
     }
     return input_problem;
 }

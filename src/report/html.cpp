@@ -204,26 +204,6 @@ std::string Filler::operator()(Section const& section) const
     return templates_.filled("section", with);
 }
 
-// Inside a string of CSS every character but letters, digits and blanks is written by its number, so that nothing can
-// end the string or the style.
-std::string in_css(std::string_view text)
-{
-    constexpr std::string_view hex = "0123456789abcdef";
-    std::string out;
-    for (char const c : clean(text))
-    {
-        auto const byte = static_cast<unsigned char>(c);
-        bool const plain = byte >= 0x80 || std::isalnum(byte) != 0 || c == ' ';
-        if (plain)
-            out += c;
-        else if (c == '\n')
-            out += ' ';
-        else
-            out += std::string("\\") + hex[byte >> 4U] + hex[byte & 15U] + ' ';
-    }
-    return out;
-}
-
 std::string Filler::operator()(Page const& page) const
 {
     data with, sections(data::type::list);

@@ -36,7 +36,8 @@ fields::Record<Term> const& Term::declaration()
     return record;
 }
 
-Layout::Templates::Templates(reference::Data const& data) : style(data.file("report/style.css").text)
+Layout::Templates::Templates(reference::Data const& data)
+    : style(data.file("report/style.css").text), sheet_style(data.file("report/sheet.css").text)
 {
     for (auto const& path : data.files(folder))
     {

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cctype>
 #include <cstdint>
 #include <utility>
 
@@ -170,6 +171,24 @@ std::string in_markup(std::string_view text, std::string_view line_end)
         default: out += c;
         }
     return out;
+}
+
+std::string in_css(std::string_view text)
+{
+    constexpr std::string_view hex = "0123456789abcdef";
+    std::string out = "\"";
+    for (char const c : clean(text))
+    {
+        auto const byte = static_cast<unsigned char>(c);
+        bool const plain = byte >= 0x80 || std::isalnum(byte) != 0 || c == ' ';
+        if (plain)
+            out += c;
+        else if (c == '\n')
+            out += ' ';
+        else
+            out += std::string("\\") + hex[byte >> 4U] + hex[byte & 15U] + ' ';
+    }
+    return out + "\"";
 }
 
 std::size_t width(std::string_view text)

@@ -16,6 +16,10 @@ namespace padwalk::report
 /// Clean text as HTML and SVG want it, its line ends as given.
 [[nodiscard]] std::string in_markup(std::string_view text, std::string_view line_end);
 
+/// Clean text as a string of CSS, with its quotes: every character but letters, digits and blanks is written by its
+/// number, so that nothing can end the string or the style.
+[[nodiscard]] std::string in_css(std::string_view text);
+
 /// Columns of a terminal: one for each character, two for the wide ones of East Asia and for most pictures, none for
 /// marks that are set over others.
 [[nodiscard]] std::size_t width(std::string_view text);

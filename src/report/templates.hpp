@@ -18,7 +18,8 @@ struct Layout::Templates
     /// template that is not there.
     [[nodiscard]] std::string filled(std::string_view name, kainjow::mustache::data const& with) const;
 
-    std::string style;
+    std::string style;       ///< of every page
+    std::string sheet_style; ///< of the sheet for a pen, which is black on white and in millimetres
 
 private:
     // The library's render keeps its line buffer outside, but does not say const.

@@ -1,11 +1,9 @@
 #include "padwalk/visit/sheet.hpp"
 
 #include "padwalk/visit/visit.hpp"
+#include "sheet_parts.hpp"
 
 #include <algorithm>
-#include <array>
-#include <set>
-#include <stdexcept>
 
 namespace padwalk::visit
 {
@@ -15,115 +13,9 @@ namespace
 using fields::FieldShape;
 using fields::RecordShape;
 using Form = FieldShape::Form;
-using Parts = std::set<std::string, std::less<>>;
 
 constexpr std::size_t columns = 100;
 constexpr std::size_t comment_column = 34;
-
-constexpr std::array<std::string_view, 16> all_parts{
-    "pool",  "spa",    "water_test", "level",           "shell",     "deck", "pump",       "filter",
-    "drain", "heater", "gas_heater", "electric_heater", "heat_pump", "vent", "fill_valve", "electrical"};
-
-/// A field that is on the sheet only where one of these parts is; all other fields of a record that is there are.
-struct Gate
-{
-    std::string_view record, field;
-    std::vector<std::string_view> parts;
-};
-
-std::vector<Gate> const& gates()
-{
-    static std::vector<Gate> const list{
-        {"visit", "waters", {"pool", "spa", "water_test", "level", "shell", "deck"}},
-        {"visit", "loops", {"pump", "filter", "drain"}},
-        {"visit", "heaters", {"heater", "gas_heater", "electric_heater", "heat_pump", "vent"}},
-        {"visit", "fill_valves", {"fill_valve"}},
-        {"visit", "electrical", {"electrical"}},
-        {"water", "tests", {"water_test"}},
-        {"water", "bucket_test", {"level"}},
-        {"water", "level_history", {"level"}},
-        {"water", "shell", {"shell"}},
-        {"water", "deck", {"deck"}},
-        {"loop", "pump", {"pump"}},
-        {"loop", "filter", {"filter"}},
-        {"loop", "drains", {"drain"}},
-        {"heater", "meter", {"heater", "gas_heater"}},
-        {"heater", "flue", {"heater", "gas_heater"}},
-        {"heater", "carbon_monoxide_in_air", {"heater", "gas_heater", "vent"}},
-        {"heater", "carbon_monoxide_at", {"heater", "gas_heater", "vent"}},
-        {"heater", "vent", {"vent"}},
-        {"heater", "room", {"vent"}},
-    };
-    return list;
-}
-
-/// An item of a named group that the sheet begins: its name, what of it is known by the part chosen, and its parts.
-struct Start
-{
-    std::string name;
-    std::vector<std::pair<std::string, std::string>> known;
-    Parts parts;
-};
-
-Parts without(Parts parts, std::initializer_list<char const*> names)
-{
-    for (auto const* name : names)
-        parts.erase(name);
-    return parts;
-}
-
-std::vector<Start> heaters(Parts const& parts)
-{
-    std::vector<Start> out;
-    std::vector<std::pair<std::string, std::string>> loop;
-    if (parts.contains("pump") || parts.contains("filter") || parts.contains("drain"))
-        loop = {{"loop", "main loop"}};
-    Parts const electric = without(parts, {"heater", "gas_heater", "vent"});
-    auto begin = [&](std::string name, Parts of, std::string energy)
-    {
-        auto known = loop;
-        if (!energy.empty())
-            known.emplace_back("energy", std::move(energy));
-        out.push_back({std::move(name), std::move(known), std::move(of)});
-    };
-    if (parts.contains("heater"))
-        begin("heater", parts, "");
-    if (parts.contains("gas_heater") || (parts.contains("vent") && !parts.contains("heater")))
-        begin("gas heater", parts, "");
-    if (parts.contains("electric_heater"))
-        begin("electric heater", electric, "electric_element");
-    if (parts.contains("heat_pump"))
-        begin("heat pump", electric, "heat_pump");
-    return out;
-}
-
-std::vector<Start> starts(std::string_view group, Parts const& parts)
-{
-    std::vector<Start> waters;
-    if (parts.contains("pool") || !parts.contains("spa"))
-        waters.push_back({"pool", {{"kind", "pool"}}, parts});
-    if (parts.contains("spa"))
-        waters.push_back({"spa", {{"kind", "spa"}}, parts});
-    std::string names;
-    for (auto const& water : waters)
-        names += (names.empty() ? "" : ", ") + water.name;
-    bool const has_water = std::any_of(gates().front().parts.begin(), gates().front().parts.end(),
-                                       [&](auto const& p) { return parts.contains(p); });
-    if (group == "waters")
-        return waters;
-    if (group == "loops")
-        return {{"main loop",
-                 has_water ? std::vector<std::pair<std::string, std::string>>{{"serves", "[" + names + "]"}}
-                           : decltype(Start::known){},
-                 parts}};
-    if (group == "drains")
-        return {{"main drain", {}, parts}};
-    if (group == "heaters")
-        return heaters(parts);
-    if (group == "fill_valves")
-        return {{"fill valve", {}, parts}};
-    return {};
-}
 
 /// Writes records as YAML, each field with its comment.
 class Sheet
@@ -238,9 +130,8 @@ void Sheet::field(std::string const& lead, FieldShape const& f, std::size_t inde
         raw(std::string(indent + 2, ' ') + item.name + ":");
         record(*f.inner(), indent + 4, item);
     }
-    bool const gated = std::any_of(gates().begin(), gates().end(), [&](Gate const& g) { return g.field == f.name; });
-    bool const expanded =
-        f.form == Form::list && gated && !any_required(*f.inner()); // a blank does not pass for what is required
+    bool const expanded = f.form == Form::list && is_gated(f.name) &&
+                          !any_required(*f.inner()); // a blank does not pass for what is required
     if (f.form == Form::record)
         record(*f.inner(), indent + 2, {{}, {}, start.parts});
     else if (expanded)
@@ -255,12 +146,7 @@ void Sheet::record(RecordShape const& shape, std::size_t indent, Start const& st
     bool after_group = false;
     for (auto const& f : shape.fields)
     {
-        auto const gate = std::find_if(gates().begin(), gates().end(),
-                                       [&](Gate const& g) { return g.record == shape.name && g.field == f.name; });
-        bool const wanted =
-            gate == gates().end() ||
-            std::any_of(gate->parts.begin(), gate->parts.end(), [&](auto const& p) { return start.parts.contains(p); });
-        if (!wanted || f.name == "found") // comes after the walk
+        if (!is_wanted(shape.name, f.name, start.parts) || f.name == "found") // comes after the walk
             continue;
         bool const group = indent == 0 && (f.form == Form::named || f.form == Form::record);
         if (group || after_group)
@@ -298,22 +184,9 @@ void write_head(Sheet& sheet, Parts const& parts)
 
 } // namespace
 
-std::vector<std::string> sheet_parts()
-{
-    return {all_parts.begin(), all_parts.end()};
-}
-
 std::string field_sheet(std::vector<std::string> const& parts)
 {
-    Parts chosen(parts.begin(), parts.end());
-    std::string known;
-    for (auto const& part : all_parts)
-        known += (known.empty() ? "" : ", ") + std::string(part);
-    for (auto const& part : chosen)
-        if (std::find(all_parts.begin(), all_parts.end(), part) == all_parts.end())
-            throw std::invalid_argument("'" + part + "' is not a part of a sheet; there are: " + known);
-    if (chosen.empty())
-        chosen = without({all_parts.begin(), all_parts.end()}, {"heater"}); // the kinds of heater say more
+    Parts const chosen = chosen_parts(parts);
     Sheet sheet;
     write_head(sheet, chosen);
     sheet.record(Visit::declaration().shape(), 0, {{}, {}, chosen});

@@ -158,6 +158,7 @@ TEST_CASE("layout: a template that is not well formed, or a missing file, stops 
     CHECK_THROWS_AS(report::Layout(reference::Data::from_texts({{"a.yaml", "a: 1"}})), reference::DataProblems);
     std::vector<std::pair<std::string, std::string>> files{{"report/words.yaml", "a: {en: A, es: B}"},
                                                            {"report/style.css", "p{}"},
+                                                           {"report/sheet.css", "p{}"},
                                                            {"report/glossary.yaml", "terms: []"},
                                                            {"instruments.yaml", "instruments: {}"},
                                                            {"report/card.html", "{{#a}} never closed"}};
