@@ -1,6 +1,7 @@
 // From an assessed water to the owner's sheet: plan, forecast, swimming.
 #include "padwalk/assess/water_sheet.hpp"
 
+#include "standing.hpp"
 #include "water_bench.hpp"
 
 #include "padwalk/chemistry/indices.hpp"
@@ -560,6 +561,9 @@ WaterReport assess_water(visit::ReadVisit const& visit, Engine const& engine, un
         plan(b, table);
         forecast(b, table);
         swimming(b);
+        AssessedWater const done{engine, report.assessment, rules, water, b.test, sheet.item, b.spa};
+        sheet.saturation = saturation_way(done);
+        sheet.chlorine = chlorine_standing(done);
         bool const nothing = sheet.plan && sheet.plan->outcome == chemistry::Outcome::nothing_to_do;
         report.something_to_do = report.something_to_do || !nothing || !sheet.swim.now;
         report.waters.push_back(std::move(sheet));

@@ -46,24 +46,54 @@ std::string output_text(figures::OutputValue const& out, units::System system)
     return glued(units::show_interval(*out.shape->measure, *out.value, out.low, out.high, out.shape->style(system)));
 }
 
+namespace
+{
+
+bool in_words(figures::OutputValue const& out)
+{
+    return !out.value || !out.shape->measure;
+}
+
+// One output, named where the figure's own label does not name it.
+std::string named_text(assess::FigureEntry const& entry, figures::OutputValue const& out, bool alone, bool first,
+                       units::System system)
+{
+    std::string const text = output_text(out, system), name = plain_name(out.shape->name);
+    if (alone || out.shape->name == "in_words")
+        return text;
+    if (in_words(out))
+        return name + ": " + text;
+    return first && entry.label.find(name) == 0 ? text : name + " " + text;
+}
+
+std::vector<std::string> texts_of(assess::FigureEntry const& entry, units::System system, bool words)
+{
+    std::vector<std::string> out;
+    auto const shown = worth_showing(entry.figure);
+    for (auto const* value : shown)
+        if (in_words(*value) == words)
+            out.push_back(named_text(entry, *value, shown.size() == 1, value == shown.front(), system));
+    return out;
+}
+
+} // namespace
+
 std::string values_text(assess::FigureEntry const& entry, units::System system)
 {
-    std::vector<std::string> values, words;
-    auto const shown = worth_showing(entry.figure);
-    for (auto const* out : shown)
-    {
-        std::string const text = output_text(*out, system);
-        bool const in_words = !out->value || !out->shape->measure;
-        bool const unlabelled = shown.size() == 1 || out->shape->name == "in_words";
-        (in_words ? words : values)
-            .push_back(unlabelled ? text
-                       : in_words ? plain_name(out->shape->name) + ": " + text
-                       : shown.front() == out && entry.label.find(plain_name(out->shape->name)) == 0
-                           ? text
-                           : plain_name(out->shape->name) + " " + text);
-    }
-    values.insert(values.end(), words.begin(), words.end());
-    return joined(values, "; ", "; ");
+    auto out = texts_of(entry, system, false);
+    auto const words = texts_of(entry, system, true);
+    out.insert(out.end(), words.begin(), words.end());
+    return joined(out, "; ", "; ");
+}
+
+std::string numbers_text(assess::FigureEntry const& entry, units::System system)
+{
+    return joined(texts_of(entry, system, false), "; ", "; ");
+}
+
+std::string words_text(assess::FigureEntry const& entry)
+{
+    return joined(texts_of(entry, units::System::us, true), "; ", "; ");
 }
 
 std::string reading_text(assess::ReadingTaken const& taken, units::System system)

@@ -5,6 +5,7 @@
 #include "figure_words.hpp"
 #include "found_entries.hpp"
 #include "item_pictures.hpp"
+#include "likelihood_drawing.hpp"
 #include "plain.hpp"
 #include "spoken.hpp"
 #include "wording.hpp"
@@ -43,6 +44,11 @@ std::string own_words(std::string const& from)
     std::size_t const quote = from.find(": \"");
     bool const noted = quote != std::string::npos && from.find(' ') >= quote && from.back() == '"';
     return brief(noted ? from.substr(quote + 2) : from, as_written_length);
+}
+
+std::string joined_nonempty(std::string const& a, std::string const& b)
+{
+    return a + (a.empty() || b.empty() ? "" : "; ") + b;
 }
 
 /// What one referral says, section by section.
@@ -99,6 +105,8 @@ private:
     [[nodiscard]] Section care() const;
     [[nodiscard]] Section found() const;
     [[nodiscard]] Section pictures() const;
+    [[nodiscard]] std::string sign(assess::CauseEntryOf const& cause, std::size_t place) const;
+    [[nodiscard]] Drawing bars() const;
     [[nodiscard]] std::vector<std::string> evidence(assess::CauseEntryOf const& cause,
                                                     std::vector<assess::WeightEntry> const& weights) const;
 };
@@ -268,7 +276,7 @@ Section ReferralPage::figures() const
 {
     Section out{"figures", words_("figures_heading"), {}};
     bool const english = words_.language() == Language::english;
-    Table table{words_("figures_caption"), {words_("figure"), words_("value")}, {}, 0, true};
+    Table table{words_("figures_caption"), {words_("figure"), words_("value")}, {}, english ? 30 : 0, true};
     if (english)
         table.heads.push_back(words_("meaning"));
     for (auto const& entry : a_.figures)
@@ -276,15 +284,54 @@ Section ReferralPage::figures() const
         if (!around_.contains(entry.item) || !entry.figure.computed())
             continue;
         std::string const values = say_.figure_values(entry, options_.system);
-        if (values.empty())
+        std::string const said = english ? joined_nonempty(words_text(entry), entry.meaning) : std::string();
+        if (values.empty() && said.empty())
             continue;
         std::vector<Cell> row{{capitalised(say_.figure(entry)), {}}, {values, {}}};
         if (english)
-            row.push_back({entry.meaning, {}});
+            row.push_back({said, {}});
         table.rows.push_back(std::move(row));
     }
     if (!table.rows.empty())
         out.blocks.emplace_back(std::move(table));
+    return out;
+}
+
+std::string ReferralPage::sign(assess::CauseEntryOf const& cause, std::size_t place) const
+{
+    auto const& finding = a_.findings.at(place);
+    std::string text = say_.finding(finding);
+    if (finding.item != cause.item)
+        text = say_.at_item(text, finding.item);
+    if (finding.state == assess::FindingState::not_seen)
+        text += " – " + words_(finding.computed ? "not_so" : "not_there");
+    return text;
+}
+
+Drawing ReferralPage::bars() const
+{
+    std::vector<CauseBar> causes;
+    for (std::size_t const i : referral_.causes)
+    {
+        auto const& cause = a_.causes.at(i);
+        if (cause.probability < worth_a_line)
+            continue;
+        CauseBar bar{capitalised(say_.at_item(say_.cause(cause), cause.item)),
+                     say_.chance(cause.probability),
+                     cause.probability,
+                     {},
+                     {}};
+        for (auto const& weight : cause.speaks_for)
+            bar.for_it.push_back({sign(cause, weight.finding), weight.log_odds});
+        for (auto const& weight : cause.speaks_against)
+            bar.against_it.push_back({sign(cause, weight.finding), weight.log_odds});
+        causes.push_back(std::move(bar));
+    }
+    LikelihoodWords const words{words_("bars_title"),   words_("bars_against"), words_("bars_for"),
+                                words_("for_it"),       words_("against_it"),   words_("bars_nothing"),
+                                words_("bars_caption"), words_("bars_cut")};
+    auto out = likelihood_drawing(causes, "likely-bars", words);
+    out.in_words.clear(); // the cards below say it
     return out;
 }
 
@@ -294,13 +341,8 @@ std::vector<std::string> ReferralPage::evidence(assess::CauseEntryOf const& caus
     std::vector<std::string> out;
     for (auto const& weight : weights)
     {
-        auto const& finding = a_.findings.at(weight.finding);
-        std::string text = say_.finding(finding);
-        if (finding.item != cause.item)
-            text = say_.at_item(text, finding.item);
-        if (finding.state == assess::FindingState::not_seen)
-            text += " – " + words_(finding.computed ? "not_so" : "not_there");
-        if (finding.computed)
+        std::string text = sign(cause, weight.finding);
+        if (a_.findings.at(weight.finding).computed)
             text += " (" + words_("computed") + ")";
         out.push_back(std::move(text));
     }
@@ -310,6 +352,8 @@ std::vector<std::string> ReferralPage::evidence(assess::CauseEntryOf const& caus
 Section ReferralPage::likely() const
 {
     Section out{"likely", words_("likely_heading"), {}};
+    if (auto drawing = bars(); !drawing.svg.empty())
+        out.blocks.emplace_back(std::move(drawing));
     for (std::size_t const i : referral_.causes)
     {
         auto const& cause = a_.causes.at(i);
@@ -317,7 +361,7 @@ Section ReferralPage::likely() const
             continue;
         Card card{capitalised(say_.at_item(say_.cause(cause), cause.item)),
                   say_.chance(cause.probability),
-                  cause.probability,
+                  {},
                   0,
                   Tone::plain,
                   {}};

@@ -1,7 +1,10 @@
 /// The owner's sheet.
 
+#include "chlorine_drawing.hpp"
+#include "forecast_drawing.hpp"
 #include "glossary.hpp"
 #include "plain.hpp"
+#include "saturation_drawing.hpp"
 #include "wording.hpp"
 
 #include "padwalk/numerics/number_text.hpp"
@@ -128,7 +131,13 @@ std::string id(assess::WaterSheet const& sheet, std::string const& what)
     return what + "-" + std::to_string(sheet.item);
 }
 
-Section doing_section(assess::WaterReport const& report, assess::WaterSheet const& sheet)
+void draw(Section& section, Drawing drawing)
+{
+    if (!drawing.svg.empty())
+        section.blocks.emplace_back(std::move(drawing));
+}
+
+Section doing_section(assess::WaterReport const& report, assess::WaterSheet const& sheet, units::System system)
 {
     Section out{id(sheet, "doing"), heading(report, sheet, "what the water is doing"), {}};
     if (report.waters.size() < 2)
@@ -138,6 +147,10 @@ Section doing_section(assess::WaterReport const& report, assess::WaterSheet cons
         points.texts.push_back(capitalised(text));
     if (!points.texts.empty())
         out.blocks.emplace_back(std::move(points));
+    if (sheet.chlorine)
+        draw(out, chlorine_drawing(*sheet.chlorine, system, id(sheet, "chlorine")));
+    if (sheet.saturation)
+        draw(out, saturation_drawing(*sheet.saturation, system, id(sheet, "saturation")));
     return out;
 }
 
@@ -251,6 +264,7 @@ Section forecast_section(assess::WaterReport const& report, assess::WaterSheet c
         points.texts.push_back(std::string(followed_name(exit.band.reading)) + ": " +
                                chemistry::exit_in_words(exit, sheet.ahead));
     out.blocks.emplace_back(std::move(points));
+    draw(out, forecast_drawing(sheet, system, id(sheet, "days")));
     out.blocks.emplace_back(forecast_table(*sheet.forecast, system));
     if (!sheet.forecast->ended_because.empty())
         out.blocks.emplace_back(Paragraph{"The forecast ends there: " + sheet.forecast->ended_because + "."});
@@ -289,7 +303,7 @@ Page water_page(assess::WaterReport const& report, units::System system)
     put(question_section(a));
     for (auto const& sheet : report.waters)
     {
-        put(doing_section(report, sheet));
+        put(doing_section(report, sheet, system));
         put(swim_section(report, sheet));
         put(plan_section(report, sheet, system, said));
         put(forecast_section(report, sheet, system));

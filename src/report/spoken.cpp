@@ -23,6 +23,14 @@ std::vector<std::string> steps_of(std::string const& path)
     return out;
 }
 
+// An interval's '(5.9 to 7)'.
+std::string in_spanish(std::string interval)
+{
+    for (std::size_t at = interval.find(" to "); at != std::string::npos; at = interval.find(" to ", at))
+        interval.replace(at, 4, " a ");
+    return interval;
+}
+
 std::string as_key(std::string_view words)
 {
     std::string out(words);
@@ -168,12 +176,12 @@ std::string Spoken::figure(assess::FigureEntry const& entry) const
 std::string Spoken::figure_values(assess::FigureEntry const& entry, units::System system) const
 {
     if (english())
-        return values_text(entry, system);
+        return numbers_text(entry, system);
     std::vector<std::string> out;
     for (auto const* value : worth_showing(entry.figure))
         if (value->value && value->shape->measure) // sentences are English
             out.push_back(words_.said("outputs/" + value->shape->name, plain_name(value->shape->name)) + " " +
-                          output_text(*value, system));
+                          in_spanish(output_text(*value, system)));
     return joined(out, "; ", "; ");
 }
 

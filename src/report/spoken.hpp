@@ -29,6 +29,7 @@ public:
     [[nodiscard]] std::string reading_value(assess::ReadingTaken const& taken, units::System system) const;
     [[nodiscard]] std::string instrument(assess::ReadingTaken const& taken) const;
     [[nodiscard]] std::string figure(assess::FigureEntry const& entry) const;
+    /// Its quantities; sentences are the figure's own and English.
     [[nodiscard]] std::string figure_values(assess::FigureEntry const& entry, units::System system) const;
     /// 'likely, 82 %'.
     [[nodiscard]] std::string chance(double probability) const;

@@ -2,6 +2,7 @@
 /// The owner's answer: what the water is doing, what to add, when to swim, what it will do.
 
 #include "padwalk/assess/assess.hpp"
+#include "padwalk/assess/water_standing.hpp"
 #include "padwalk/chemistry/dose_plan.hpp"
 #include "padwalk/chemistry/drift.hpp"
 
@@ -27,6 +28,8 @@ struct WaterSheet
     units::Duration ahead{};
     std::vector<chemistry::DriftBand> bands;
     Swim swim;
+    std::optional<SaturationWay> saturation;
+    std::optional<ChlorineStanding> chlorine;
 };
 
 /// The whole assessment with a sheet for each water of the visit.
