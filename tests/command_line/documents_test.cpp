@@ -122,3 +122,22 @@ TEST_CASE("documents: a file with mistakes writes nothing and says them")
     CHECK(bad.status == command_line::input_problem);
     CHECK(has(bad.err, "unknown key 'nonsense'"));
 }
+
+TEST_CASE("documents: photos beside the visit file are embedded upright, without what the camera noted of the place")
+{
+    std::string const folder = std::string(PADWALK_SOURCE_FOLDER) + "/scenarios/heater-in-a-shed/";
+    std::string const photo = tests::text_of_file(folder + "photos/shed-door.jpg");
+    REQUIRE(has(photo, "Exif"));
+    std::map<std::string, std::string> const files{{"walk/visit.yaml", tests::text_of_file(folder + "visit.yaml")},
+                                                   {"walk/photos/shed-door.jpg", photo}};
+    auto const ran = run_program({"client", "walk/visit.yaml", "--html", "c.html"}, files);
+    auto const& html = ran.files.at("c.html");
+    std::size_t const at = html.find("<img src=\"data:image/jpeg;base64,");
+    REQUIRE(at != std::string::npos);
+    CHECK(has(html.substr(at), "alt=\"the shed from its open door\" width=\"900\" height=\"675\""));
+    CHECK_FALSE(has(html, "RXhpZg")); // 'Exif' in base64, at the one place where it could begin
+    CHECK(has(html, "The photo “the rating plate” could not be shown"));
+    auto const spanish = run_program({"refer", "walk/visit.yaml", "--language", "es", "--html", "r.html"}, files);
+    CHECK(has(spanish.files.at("r.html"), "data:image/jpeg;base64,"));
+    CHECK(has(spanish.files.at("r.html"), "No se pudo mostrar la foto"));
+}
