@@ -5,6 +5,7 @@
 #include <CLI/CLI.hpp>
 
 #include <algorithm>
+#include <array>
 
 namespace padwalk::command_line
 {
@@ -23,6 +24,8 @@ constexpr char const* general_help =
     "  next VISIT             what to check next, and what each outcome changes\n"
     "  why VISIT CAUSE        one cause in full, also where it is unlikely\n"
     "  walk [VISIT]           a guided visit: asks, and writes the file\n"
+    "  compare EARLIER LATER  a return visit: what changed, was confirmed, is open\n"
+    "  history FOLDER         a folder of visits as a log: trends, bands, events\n"
     "  tune FOLDER            what was found, over many visits (--out FILE)\n"
     "  check VISIT            only say what is wrong with the file\n"
     "  figure [NAME [key=value …]]  list the figures, explain one, or compute it\n"
@@ -35,8 +38,27 @@ constexpr char const* general_help =
     "exit status: 0 nothing to refer or do, 1 something, 2 unsafe, 3 input problem\n"
     "NO_COLOR turns colour off.\n";
 
-std::vector<std::string> const commands{"assess", "client", "refer", "documents", "next",  "why",   "walk",
-                                        "water",  "tune",   "check", "figure",    "sheet", "schema"};
+using C = Arguments::Command;
+
+struct Known
+{
+    std::string_view name;
+    C command;
+};
+
+constexpr std::array known_commands{
+    Known{"assess", C::assess},       Known{"client", C::client},   Known{"refer", C::refer},  Known{"water", C::water},
+    Known{"documents", C::documents}, Known{"next", C::next},       Known{"why", C::why},      Known{"walk", C::walk},
+    Known{"compare", C::compare},     Known{"history", C::history}, Known{"tune", C::tune},    Known{"check", C::check},
+    Known{"figure", C::figure},       Known{"sheet", C::sheet},     Known{"schema", C::schema}};
+
+std::vector<std::string> command_names()
+{
+    std::vector<std::string> out;
+    for (auto const& known : known_commands)
+        out.emplace_back(known.name);
+    return out;
+}
 
 void add_common(CLI::App& app, Arguments& out, std::string& system)
 {
@@ -66,6 +88,7 @@ Arguments parse(std::vector<std::string> const& arguments)
         return out;
     }
     bool const option_first = arguments[0].starts_with("-");
+    auto const commands = command_names();
     if (!option_first && std::find(commands.begin(), commands.end(), arguments[0]) == commands.end())
     {
         std::string const near = fields::nearest(arguments[0], commands);
@@ -115,6 +138,16 @@ Arguments parse(std::vector<std::string> const& arguments)
     water->add_option("--html", out.html);
     water->add_flag("--force", out.force);
     water->add_option("--days", out.days);
+    CLI::App* compare = app.add_subcommand("compare");
+    compare->add_option("visits", out.visits);
+    compare->add_flag("--json", out.json);
+    compare->add_option("--html", out.html);
+    compare->add_flag("--force", out.force);
+    CLI::App* history = app.add_subcommand("history");
+    history->add_option("folder", out.visit);
+    history->add_flag("--json", out.json);
+    history->add_option("--html", out.html);
+    history->add_flag("--force", out.force);
     CLI::App* tune = app.add_subcommand("tune");
     tune->add_option("folder", out.visit);
     tune->add_flag("--json", out.json);
@@ -135,8 +168,8 @@ Arguments parse(std::vector<std::string> const& arguments)
     sheet->add_flag("--paper", out.paper);
     sheet->add_option("--html", out.html);
     sheet->add_flag("--force", out.force);
-    CLI::App* schema = app.add_subcommand("schema");
-    for (auto* sub : {assess, client, refer, documents, next, why, walk, water, tune, check, figure, sheet, schema})
+    app.add_subcommand("schema");
+    for (auto* sub : app.get_subcommands({}))
         sub->set_help_flag("");
     try
     {
@@ -164,22 +197,11 @@ Arguments parse(std::vector<std::string> const& arguments)
         throw UsageProblem("--language is en or es, not '" + language + "'");
     out.language = language == "es" ? report::Language::spanish : report::Language::english;
     out.parts = parts;
-    using C = Arguments::Command;
     for (auto const& word : cause)
         out.cause += (out.cause.empty() ? "" : " ") + word;
-    out.command = *assess      ? C::assess
-                  : *client    ? C::client
-                  : *refer     ? C::refer
-                  : *documents ? C::documents
-                  : *next      ? C::next
-                  : *why       ? C::why
-                  : *walk      ? C::walk
-                  : *water     ? C::water
-                  : *tune      ? C::tune
-                  : *check     ? C::check
-                  : *figure    ? C::figure
-                  : *sheet     ? C::sheet
-                               : C::schema;
+    for (auto const& known : known_commands)
+        if (app.got_subcommand(std::string(known.name)))
+            out.command = known.command;
     bool const wants_visit = out.command == C::assess || out.command == C::check || out.command == C::next ||
                              out.command == C::why || out.command == C::client || out.command == C::refer ||
                              out.command == C::documents;
@@ -187,6 +209,12 @@ Arguments parse(std::vector<std::string> const& arguments)
         throw UsageProblem("name the visit file, for example 'padwalk assess visit.yaml'");
     if (out.command == C::documents && out.out_file.empty())
         throw UsageProblem("say into which folder: padwalk documents visit.yaml --out FOLDER");
+    if (out.command == C::compare && out.visits.size() != 2)
+        throw UsageProblem("name two visit files, the earlier first: padwalk compare visit.yaml return.yaml");
+    if (out.command == C::compare && out.visits[0] == "-" && out.visits[1] == "-")
+        throw UsageProblem("only one of the two visits can come from standard input");
+    if (out.command == C::history && out.visit.empty())
+        throw UsageProblem("name the folder of visits, for example 'padwalk history visits'");
     if (out.command == C::tune && out.visit.empty())
         throw UsageProblem("name the folder of visits, for example 'padwalk tune visits'");
     if (out.command == C::walk && out.visit == "-")

@@ -24,6 +24,8 @@ struct Arguments
         documents,
         walk,
         water,
+        compare,
+        history,
         tune,
         check,
         figure,
@@ -31,12 +33,13 @@ struct Arguments
         sheet
     };
     Command command = Command::help;
-    std::string help;               ///< text to print, for Command::help
-    std::string visit;              ///< path of the visit file, or of a folder of them
-    std::string cause;              ///< that is asked about
-    std::string figure;             ///< name; empty: list them
-    std::vector<std::string> given; ///< key=value
-    int days = 30;                  ///< of the water's forecast
+    std::string help;                ///< text to print, for Command::help
+    std::string visit;               ///< path of the visit file, or of a folder of them
+    std::vector<std::string> visits; ///< two visit files, to be compared
+    std::string cause;               ///< that is asked about
+    std::string figure;              ///< name; empty: list them
+    std::vector<std::string> given;  ///< key=value
+    int days = 30;                   ///< of the water's forecast
     bool json = false;
     bool lines = false;
     bool force = false;

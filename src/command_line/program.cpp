@@ -1,6 +1,8 @@
 #include "padwalk/command_line/program.hpp"
 
+#include "compare.hpp"
 #include "documents.hpp"
+#include "history.hpp"
 #include "padwalk/assess/assess.hpp"
 #include "padwalk/assess/water_sheet.hpp"
 #include "padwalk/report/figures.hpp"
@@ -331,6 +333,8 @@ int dispatch(Arguments const& arguments, World& world)
     case Arguments::Command::documents: return documents(arguments, world);
     case Arguments::Command::walk: return walk_visit(arguments, world);
     case Arguments::Command::water: return water(arguments, world);
+    case Arguments::Command::compare: return compare(arguments, assess::Engine(data_for(arguments, world)), world);
+    case Arguments::Command::history: return history(arguments, assess::Engine(data_for(arguments, world)), world);
     case Arguments::Command::tune: return tune(arguments, assess::Engine(data_for(arguments, world)), world);
     case Arguments::Command::check: return check_visit(arguments, world);
     case Arguments::Command::figure: return figure(arguments, world);

@@ -44,6 +44,11 @@ function documentsOf(name) {
     const trade = file.slice('refer-'.length, -'.html'.length);
     run(['refer', visit, '--for', trade, '--language', 'es', '--html', join(folder, `es-${file}`)]);
   }
+  run(['sheet', visit, '--html', join(folder, 'sheet.html')]);
+  const later = join(scenarios, name, 'return.yaml');
+  if (existsSync(later)) run(['compare', visit, later, '--html', join(folder, 'compare.html')]);
+  if (existsSync(join(scenarios, name, 'expected.history.txt')))
+    run(['history', join(scenarios, name), '--html', join(folder, 'history.html')]);
   return readdirSync(folder).filter((f) => f.endsWith('.html')).sort().map((f) => join(folder, f));
 }
 
