@@ -215,7 +215,7 @@ std::string Filler::operator()(Page const& page) const
     with.set("title", in_one_line(dated));
     with.set("heading", page.title);
     with.set("style", templates_.style);
-    with.set("foot_line", in_css(dated));
+    with.set("foot_line", in_css(page.place.empty() ? dated : capitalised(page.place) + " – " + dated));
     with.set("about", list_of(page.about));
     with.set("sections", sections);
     with.set("foot", list_of(page.foot));

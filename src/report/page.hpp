@@ -121,7 +121,8 @@ struct Page
     std::string kind; ///< 'record', 'client' …: a class of the style sheet
     std::string language = "en";
     std::string title;
-    std::string on;                 ///< date and time of the visit, as written
+    std::string place; ///< the property, for the foot of each sheet of paper, where the title does not name it
+    std::string on;    ///< date and time of the visit, as written
     std::vector<std::string> about; ///< when, by whom, the weather
     std::vector<Section> sections;
     std::vector<std::string> foot;

@@ -109,7 +109,8 @@ async function onPaper(page, file, where, format) {
   const texts = pages.map(squeezed);
   texts.forEach((text, i) => {
     if (!text.includes(`${i + 1}/${count}`)) fail(`${where} on ${format}`, `page ${i + 1} of ${count} has no number`);
-    if (!text.includes(squeezed(heading))) fail(`${where} on ${format}`, `page ${i + 1} does not name '${heading}'`);
+    for (const part of heading.split(': '))
+      if (!text.includes(squeezed(part))) fail(`${where} on ${format}`, `page ${i + 1} does not name '${part}'`);
   });
   const all = texts.join('');
   for (const s of sections) if (!all.includes(squeezed(s.replace('⚠', '')))) fail(`${where} on ${format}`, `'${s}' is not on paper`);
