@@ -10,8 +10,6 @@ namespace padwalk::diagnosis
 namespace
 {
 
-using elimination::Pair;
-
 /// The second of two numbers as a share of both. Requires: not both are zero
 double share(Scaled rest, Scaled part)
 {
@@ -27,14 +25,14 @@ double log_odds(Pair const& pair)
 /// P(finding there | evidence) where there is evidence on it. Requires: all evidence together is possible
 double of_observed(NoisyOr const& model, Observations observations, std::size_t finding)
 {
-    auto const likelihood = observations.of_finding[finding];
+    auto const likelihood = observations.of(finding);
     if (likelihood.present.is_zero() || likelihood.absent.is_zero())
     {
         return likelihood.present.is_zero() ? 0.0 : 1.0;
     }
-    observations.of_finding[finding] = Likelihood{likelihood.present, Scaled{0.0}};
+    observations.set(finding, Likelihood{likelihood.present, Scaled{0.0}});
     auto const there = model.total(model.terms(observations));
-    observations.of_finding[finding] = Likelihood{Scaled{0.0}, likelihood.absent};
+    observations.set(finding, Likelihood{Scaled{0.0}, likelihood.absent});
     auto const not_there = model.total(model.terms(observations));
     return share(not_there, there);
 }
@@ -70,9 +68,9 @@ Scaled not_fired_by_parents(NoisyOr const& model, Terms terms, std::vector<Link>
 }
 
 /// P(finding there | evidence) where there is none on it. Requires: evidence, its probability, is not zero
-double of_unobserved(NoisyOr const& model, Terms const& terms, Scaled evidence, std::size_t finding)
+double of_unobserved(NoisyOr const& model, Terms const& terms, Scaled evidence, Influences const& finding)
 {
-    auto const& [leak, parents] = model.of_finding(finding);
+    auto const& [leak, parents] = finding;
     if (parents.empty())
     {
         return leak.by_now;
@@ -84,7 +82,7 @@ double of_unobserved(NoisyOr const& model, Terms const& terms, Scaled evidence, 
     return share(Scaled{leak.not_yet} * none, Scaled{leak.by_now} * evidence + Scaled{leak.not_yet} * some);
 }
 
-elimination::Sums sums_of(NoisyOr const& model, Observations const& observations)
+Sums sums_of(NoisyOr const& model, Observations const& observations)
 {
     return model.sums(model.terms(observations));
 }
@@ -103,7 +101,7 @@ Posterior posterior(Network const& network, std::span<Evidence const> evidence)
 {
     check(network);
     check(network, evidence);
-    auto const observations = gather(network, evidence);
+    auto const observations = gather(evidence);
     auto const model = NoisyOr{network, observations};
     auto const sums = sums_of(model, observations);
     if (sums.total.is_zero())
@@ -122,7 +120,7 @@ std::vector<double> finding_probabilities(Network const& network, std::span<Evid
 {
     check(network);
     check(network, evidence);
-    auto const observations = gather(network, evidence);
+    auto const observations = gather(evidence);
     auto const model = NoisyOr{network, observations};
     auto const terms = model.terms(observations);
     auto const total = model.total(terms);
@@ -133,8 +131,9 @@ std::vector<double> finding_probabilities(Network const& network, std::span<Evid
     }
     for (std::size_t finding = 0; finding < network.findings.size(); ++finding)
     {
-        auto const idle = observations.of_finding[finding].is_idle();
-        found.push_back(idle ? of_unobserved(model, terms, total, finding) : of_observed(model, observations, finding));
+        auto const idle = observations.of(finding).is_idle();
+        found.push_back(idle ? of_unobserved(model, terms, total, influences(network, finding))
+                             : of_observed(model, observations, finding));
     }
     return found;
 }
@@ -148,13 +147,13 @@ std::vector<Weight> weights_of_evidence(Network const& network, std::span<Eviden
         throw NetworkProblem{"asked about cause " + std::to_string(cause) + ", but " +
                              how_many(network.causes.size(), "cause") + ", counted from 0"};
     }
-    auto const observations = gather(network, evidence);
+    auto const observations = gather(evidence);
     auto const model = NoisyOr{network, observations};
     auto const all = sums_of(model, observations);
     auto found = std::vector<Weight>{};
     for (std::size_t i = 0; i < evidence.size() && !all.total.is_zero(); ++i)
     {
-        auto const rest = gather(network, without(evidence, i));
+        auto const rest = gather(without(evidence, i));
         auto const sums = model.fits(rest) ? sums_of(model, rest) : sums_of(NoisyOr{network, rest}, rest);
         auto const before = log_odds(sums.shares[cause]);
         auto const after = log_odds(all.shares[cause]);

@@ -2,8 +2,6 @@
 
 #include "wording.hpp"
 
-#include <algorithm>
-
 namespace padwalk::diagnosis
 {
 namespace
@@ -21,7 +19,9 @@ bool is_probability(double value)
     return value >= 0.0 && value <= 1.0; // false for NaN
 }
 
-void check_parent(Network const& network, std::size_t number, std::size_t position, Problems& problems)
+/// `times` counts how often this finding has named each cause so far.
+void check_parent(Network const& network, std::size_t number, std::size_t position, std::vector<std::size_t>& times,
+                  Problems& problems)
 {
     auto const& finding = network.findings[number];
     auto const& link = finding.parents[position];
@@ -37,9 +37,7 @@ void check_parent(Network const& network, std::size_t number, std::size_t positi
         problems.push_back(place("findings", number, finding.name) + "the weight of parent '" + parent + "' " +
                            not_a_probability(link.weight));
     }
-    auto const same = [&](Link const& other) { return other.cause == link.cause; };
-    auto const here = finding.parents.begin() + static_cast<std::ptrdiff_t>(position);
-    if (std::count_if(finding.parents.begin(), here, same) == 1) // once per parent, however often it comes back
+    if (++times[link.cause] == 2) // once per parent, however often it comes back
     {
         problems.push_back(place("findings", number, finding.name) + "parent '" + parent +
                            "' is listed more than once");
@@ -59,6 +57,7 @@ void check(Network const& network)
             problems.push_back(place("causes", i, cause.name) + "the prior " + not_a_probability(cause.prior));
         }
     }
+    auto times = std::vector<std::size_t>(network.causes.size());
     for (std::size_t i = 0; i < network.findings.size(); ++i)
     {
         auto const& finding = network.findings[i];
@@ -68,7 +67,14 @@ void check(Network const& network)
         }
         for (std::size_t parent = 0; parent < finding.parents.size(); ++parent)
         {
-            check_parent(network, i, parent, problems);
+            check_parent(network, i, parent, times, problems);
+        }
+        for (auto const& link : finding.parents)
+        {
+            if (link.cause < times.size())
+            {
+                times[link.cause] = 0;
+            }
         }
     }
     if (!problems.empty())

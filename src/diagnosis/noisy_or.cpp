@@ -1,76 +1,20 @@
 #include "noisy_or.hpp"
 
+#include <algorithm>
 #include <utility>
 
 namespace padwalk::diagnosis
 {
-
-using elimination::Pair;
-using elimination::Variable;
-
-NoisyOr::NoisyOr(Network const& network, Observations const& observations)
+namespace
 {
-    for (auto const& cause : network.causes)
-    {
-        priors_.push_back(cause.prior);
-    }
-    auto chains = std::vector<Chain>{};
-    for (auto const& finding : network.findings)
-    {
-        auto const number = influences_.size();
-        auto const& parents = influences_.emplace_back(influences(network, finding));
-        chained_.push_back(needs_chain(number, observations.of_finding[number]));
-        if (chained_.back())
-        {
-            chains.push_back(Chain{number, parents.leak, parents.parents});
-        }
-    }
-    plan_ = plan(std::move(chains), priors_.size());
-    tree_.emplace(plan_.scopes, plan_.steps);
+
+bool ties_parents(Influences const& influences, Likelihood const& likelihood)
+{
+    return influences.parents.size() > 1 && !likelihood.present.is_zero() && !likelihood.is_idle();
 }
 
-bool NoisyOr::needs_chain(std::size_t finding, Likelihood const& likelihood) const
-{
-    return influences_[finding].parents.size() > 1 && !likelihood.present.is_zero() && !likelihood.is_idle();
-}
-
-bool NoisyOr::fits(Observations const& observations) const
-{
-    for (std::size_t finding = 0; finding < influences_.size(); ++finding)
-    {
-        if (!chained_[finding] && needs_chain(finding, observations.of_finding[finding]))
-        {
-            return false;
-        }
-    }
-    return true;
-}
-
-Terms NoisyOr::terms(Observations const& observations) const
-{
-    auto terms = Terms{{}, {}, observations.factor};
-    for (auto const prior : priors_)
-    {
-        terms.causes.push_back(Pair{Scaled{1.0 - prior}, Scaled{prior}});
-    }
-    for (std::size_t finding = 0; finding < influences_.size(); ++finding)
-    {
-        if (!chained_[finding])
-        {
-            absorb(influences_[finding], observations.of_finding[finding], terms);
-        }
-    }
-    for (auto const& chain : plan_.chains)
-    {
-        for (auto& table : tables(chain, observations.of_finding[chain.finding]))
-        {
-            terms.tables.push_back(std::move(table));
-        }
-    }
-    return terms;
-}
-
-void NoisyOr::absorb(Influences const& finding, Likelihood const& likelihood, Terms& terms) const
+/// What a finding that ties nothing says of its parents.
+void absorb(Influences const& finding, Likelihood const& likelihood, Terms& terms)
 {
     if (likelihood.is_idle())
     {
@@ -98,18 +42,75 @@ void NoisyOr::absorb(Influences const& finding, Likelihood const& likelihood, Te
     }
 }
 
-elimination::Factors NoisyOr::factors_of_tree(Terms const& terms) const
+} // namespace
+
+NoisyOr::NoisyOr(Network const& network, Observations const& observations) : network_{network}
 {
-    auto const one = Pair{Scaled{1.0}, Scaled{1.0}};
-    auto factors = elimination::Factors{std::vector<Pair>(plan_.steps.size(), one), terms.tables};
-    for (Variable variable = 0; variable < plan_.tied_causes.size(); ++variable)
+    auto ties = std::vector<Tie>{};
+    auto read = Influences{};
+    for (auto const& [finding, likelihood] : observations.looked_at)
     {
-        factors.pairs[variable] = terms.causes[plan_.tied_causes[variable]];
+        read_influences(network, finding, read);
+        if (ties_parents(read, likelihood))
+        {
+            ties.push_back(Tie{finding, read.leak, read.parents});
+        }
     }
-    return factors;
+    plan_ = plan_sweep(std::move(ties), network.causes.size());
 }
 
-Scaled NoisyOr::total_outside_tree(Terms const& terms) const
+bool NoisyOr::fits(Observations const& observations) const
+{
+    auto tie = plan_.ties.begin();
+    auto const is_fit = [&](Observed const& observed)
+    {
+        tie = std::find_if(tie, plan_.ties.end(), [&](Tie const& one) { return one.finding >= observed.finding; });
+        return (tie != plan_.ties.end() && tie->finding == observed.finding) ||
+               !ties_parents(influences(network_, observed.finding), observed.likelihood);
+    };
+    return std::all_of(observations.looked_at.begin(), observations.looked_at.end(), is_fit);
+}
+
+Terms NoisyOr::terms(Observations const& observations) const
+{
+    auto terms = Terms{{}, {}, observations.factor};
+    terms.causes.reserve(network_.causes.size());
+    for (auto const& cause : network_.causes)
+    {
+        terms.causes.push_back(Pair{Scaled{1.0 - cause.prior}, Scaled{cause.prior}});
+    }
+    for (auto const& tie : plan_.ties)
+    {
+        terms.ties.push_back(observations.of(tie.finding));
+    }
+    auto tie = plan_.ties.begin();
+    auto read = Influences{};
+    for (auto const& [finding, likelihood] : observations.looked_at)
+    {
+        for (; tie != plan_.ties.end() && tie->finding < finding; ++tie)
+        {
+        }
+        if (tie == plan_.ties.end() || tie->finding != finding)
+        {
+            read_influences(network_, finding, read);
+            absorb(read, likelihood, terms);
+        }
+    }
+    return terms;
+}
+
+SweepTerms NoisyOr::terms_of_sweep(Terms const& terms) const
+{
+    auto of_sweep = SweepTerms{{}, terms.ties};
+    of_sweep.causes.reserve(plan_.tied_causes.size());
+    for (auto const cause : plan_.tied_causes)
+    {
+        of_sweep.causes.push_back(terms.causes[cause]);
+    }
+    return of_sweep;
+}
+
+Scaled NoisyOr::total_outside_sweep(Terms const& terms) const
 {
     auto total = terms.factor;
     std::size_t next_tied = 0;
@@ -127,16 +128,16 @@ Scaled NoisyOr::total_outside_tree(Terms const& terms) const
 
 Scaled NoisyOr::total(Terms const& terms) const
 {
-    return total_outside_tree(terms) * tree_->total(factors_of_tree(terms));
+    return total_outside_sweep(terms) * swept_total(plan_, terms_of_sweep(terms));
 }
 
-elimination::Sums NoisyOr::sums(Terms const& terms) const
+Sums NoisyOr::sums(Terms const& terms) const
 {
-    auto const in_tree = tree_->sums(factors_of_tree(terms));
-    auto sums = elimination::Sums{total_outside_tree(terms) * in_tree.total, terms.causes};
-    for (Variable variable = 0; variable < plan_.tied_causes.size(); ++variable)
+    auto const swept = swept_sums(plan_, terms_of_sweep(terms));
+    auto sums = Sums{total_outside_sweep(terms) * swept.total, terms.causes};
+    for (std::size_t cause = 0; cause < plan_.tied_causes.size(); ++cause)
     {
-        sums.shares[plan_.tied_causes[variable]] = in_tree.shares[variable];
+        sums.shares[plan_.tied_causes[cause]] = swept.shares[cause];
     }
     return sums;
 }

@@ -1,28 +1,27 @@
 #pragma once
 
-#include "bucket_tree.hpp"
-#include "chain.hpp"
-#include "chain_plan.hpp"
+#include "influences.hpp"
 #include "observations.hpp"
+#include "sweep.hpp"
+#include "sweep_plan.hpp"
 
-#include <optional>
 #include <vector>
 
 namespace padwalk::diagnosis
 {
 
-/// What is summed: a pair per cause, the tables of the chains, and a number that multiplies all.
+/// What is summed: a pair per cause, a likelihood per tie, and a number that multiplies all.
 struct Terms
 {
-    std::vector<elimination::Pair> causes;
-    std::vector<elimination::Values> tables;
+    std::vector<Pair> causes;
+    std::vector<Likelihood> ties;
     Scaled factor;
 };
 
-/// A network as a product of small tables, ready to be summed for one set of observations after another.
+/// A network as a product of small terms, ready to be summed for one set of observations after another.
 ///
-/// Which findings are written as chains, and the order of elimination, are settled once, by the observations at
-/// hand; any others that need no further chain `fit`.
+/// Which findings tie their parents together, and the order of the sweep over them, are settled once, by the
+/// observations at hand; any others that need no further tie `fit`. The network must outlive this.
 class NoisyOr
 {
 public:
@@ -38,21 +37,14 @@ public:
     [[nodiscard]] Scaled total(Terms const& terms) const;
 
     /// P(observations), and for each cause P(absent, observations) : P(present, observations)
-    [[nodiscard]] elimination::Sums sums(Terms const& terms) const;
-
-    [[nodiscard]] Influences const& of_finding(std::size_t finding) const { return influences_[finding]; }
+    [[nodiscard]] Sums sums(Terms const& terms) const;
 
 private:
-    [[nodiscard]] bool needs_chain(std::size_t finding, Likelihood const& likelihood) const;
-    void absorb(Influences const& finding, Likelihood const& likelihood, Terms& terms) const;
-    [[nodiscard]] elimination::Factors factors_of_tree(Terms const& terms) const;
-    [[nodiscard]] Scaled total_outside_tree(Terms const& terms) const;
+    [[nodiscard]] SweepTerms terms_of_sweep(Terms const& terms) const;
+    [[nodiscard]] Scaled total_outside_sweep(Terms const& terms) const;
 
-    std::vector<double> priors_;
-    std::vector<Influences> influences_; // as Network::findings
-    std::vector<bool> chained_;          // as Network::findings
-    ChainPlan plan_;
-    std::optional<elimination::BucketTree> tree_;
+    Network const& network_;
+    SweepPlan plan_;
 };
 
 } // namespace padwalk::diagnosis

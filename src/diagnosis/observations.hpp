@@ -19,12 +19,25 @@ struct Likelihood
     [[nodiscard]] bool is_idle() const { return present == absent; }
 };
 
+/// A finding that was looked at, and what that came to.
+struct Observed
+{
+    std::size_t finding;
+    Likelihood likelihood;
+};
+
 /// The product of the evidence, in an order of its own, so that the order in which it was given leaves no trace.
 /// Evidence that is equally likely either way goes into a factor of its own and touches no likelihood.
 struct Observations
 {
-    std::vector<Likelihood> of_finding; ///< as Network::findings
+    std::vector<Observed> looked_at; ///< in increasing number of the finding; none of them idle when gathered
     Scaled factor{1.0};
+
+    /// What was observed of a finding; idle where nothing was.
+    [[nodiscard]] Likelihood of(std::size_t finding) const;
+
+    /// Requires: the finding is among those looked at
+    void set(std::size_t finding, Likelihood const& likelihood);
 };
 
 /// Refuses evidence on a finding that does not exist, and likelihoods that are negative or not finite.
@@ -33,6 +46,6 @@ struct Observations
 void check(Network const& network, std::span<Evidence const> evidence);
 
 /// Requires: evidence passed the check
-[[nodiscard]] Observations gather(Network const& network, std::span<Evidence const> evidence);
+[[nodiscard]] Observations gather(std::span<Evidence const> evidence);
 
 } // namespace padwalk::diagnosis

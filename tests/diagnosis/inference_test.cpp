@@ -5,6 +5,7 @@
 
 #include <nlohmann/json.hpp>
 
+#include <array>
 #include <cmath>
 #include <cstring>
 #include <fstream>
@@ -221,6 +222,84 @@ TEST_CASE("eight seen findings that all share fourteen causes, against all joint
     {
         CHECK_THAT(found.causes[i], WithinAbs(expected.with_cause[i] / expected.evidence, 1e-9));
     }
+}
+
+TEST_CASE("a hundred seen findings of eight causes, against all joint states", "[diagnosis]")
+{
+    auto dice = brute_force::Dice{11};
+    auto network = Network{};
+    auto evidence = std::vector<Evidence>{};
+    for (std::size_t i = 0; i < 8; ++i)
+    {
+        network.causes.push_back({"c" + std::to_string(i), 0.02 + 0.1 * dice.share()});
+    }
+    for (std::size_t f = 0; f < 100; ++f)
+    {
+        network.findings.push_back({"f" + std::to_string(f), 0.1 + 0.3 * dice.share(), {}});
+        for (std::size_t i = 0; i < 8; ++i)
+        {
+            network.findings.back().parents.push_back({(f + i) % 8, 0.5 * dice.share()});
+        }
+        evidence.push_back(f % 3 == 0 ? likely(f, 0.9) : seen(f));
+    }
+    auto const found = posterior(network, evidence);
+    auto const expected = brute_force::answer(network, evidence);
+    CHECK_THAT(found.log_evidence, WithinAbs(std::log(expected.evidence), 1e-9));
+    for (std::size_t i = 0; i < 8; ++i)
+    {
+        CHECK_THAT(found.causes[i], WithinAbs(expected.with_cause[i] / expected.evidence, 1e-9));
+    }
+}
+
+TEST_CASE("a tree of 255 causes in triangles of seen findings, against a sum from the leaves to the root",
+          "[diagnosis]")
+{
+    // Cause i has the children 2i + 1 and 2i + 2; every two of such three share a seen finding.
+    auto dice = brute_force::Dice{5};
+    auto network = Network{};
+    auto evidence = std::vector<Evidence>{};
+    auto const share_finding = [&](std::size_t a, std::size_t b)
+    {
+        network.findings.push_back({"f", 0.01, {{a, 0.05 + 0.9 * dice.share()}, {b, 0.05 + 0.9 * dice.share()}}});
+        evidence.push_back(seen(evidence.size()));
+    };
+    std::size_t const causes = 255;
+    std::size_t const inner = causes / 2;
+    for (std::size_t i = 0; i < causes; ++i)
+    {
+        network.causes.push_back({"c", 0.02 + 0.1 * dice.share()});
+    }
+    for (std::size_t i = 0; i < inner; ++i)
+    {
+        share_finding(i, 2 * i + 1);
+        share_finding(i, 2 * i + 2);
+        share_finding(2 * i + 1, 2 * i + 2);
+    }
+    auto const there = [&](std::size_t finding, bool first, bool second)
+    {
+        auto const& parents = network.findings[finding].parents;
+        return 1.0 - 0.99 * (first ? 1.0 - parents[0].weight : 1.0) * (second ? 1.0 - parents[1].weight : 1.0);
+    };
+    auto below = std::vector<std::array<double, 2>>(causes); // P(this cause absent or present, all seen below it)
+    for (std::size_t i = causes; i-- > 0;)
+    {
+        for (bool const here : {false, true})
+        {
+            auto sum = i < inner ? 0.0 : 1.0;
+            for (int pair = 0; pair < 4 && i < inner; ++pair)
+            {
+                auto const left = pair % 2 == 1;
+                auto const right = pair >= 2;
+                sum += below[2 * i + 1][left] * below[2 * i + 2][right] * there(3 * i, here, left) *
+                       there(3 * i + 1, here, right) * there(3 * i + 2, left, right);
+            }
+            below[i][here] = sum * (here ? network.causes[i].prior : 1.0 - network.causes[i].prior);
+        }
+    }
+    auto const all = below[0][0] + below[0][1];
+    auto const found = posterior(network, evidence);
+    CHECK_THAT(found.log_evidence, WithinAbs(std::log(all), 1e-9));
+    CHECK_THAT(found.causes[0], WithinAbs(below[0][1] / all, 1e-9));
 }
 
 TEST_CASE("evidence equally likely either way changes no byte of a posterior, against leaving it out", "[diagnosis]")

@@ -51,16 +51,19 @@ public:
 /// P(cause | evidence) for every cause, and P(evidence), exactly, whichever causes occur together.
 ///
 /// Method: evidence that a finding is absent, and evidence on a finding with one parent, scales the odds of its
-/// causes one by one. Every other finding with evidence becomes a chain of yes/no variables "it has fired by now"
-/// (the leak first, then parent after parent), so that all tables are small and hold no negative number: sums
-/// never cancel. The variables are then eliminated, once up and once down, in min-fill order or in a sweep along the
-/// chains, whichever is cheaper. Numbers are scaled by powers of two, which rounds nothing; should one still leave the
-/// range of `double`, all is computed again with numbers that carry their own exponent. The result does not depend on
-/// the order of the evidence, to the last bit.
+/// causes one by one. Every other finding with evidence ties its parents together. A sweep goes through the links of
+/// these, one after the other, and keeps one table: over the causes that still have links to come ("present?") and
+/// the findings that still have ("fired by now?", the leak first, then parent after parent). What has no more links
+/// is summed out. So no number is negative, sums never cancel, and the table stays as small as the order of the
+/// links allows: neither many causes of one finding nor many findings of one cause widen it. A second pass from the
+/// end gives every cause its share. Numbers are scaled by powers of two, which rounds nothing; should one still leave
+/// the range of `double`, all is computed again with numbers that carry their own exponent. The result does not depend
+/// on the order of the evidence, to the last bit.
 ///
 /// Accuracy: posteriors 1e-9 absolute, P(evidence) 1e-9 relative, against exact fractions (inference_test.cpp)
-/// Source:   derived from the definition in network.hpp; chains and bucket elimination are textbook methods, used from
-///           memory, and the figures come from an independent calculation (tests/reference/diagnosis)
+/// Source:   derived from the definition in network.hpp; summing out along a sweep, and forwards and backwards, are
+///           textbook methods, used from memory, and the figures come from an independent calculation
+///           (tests/reference/diagnosis)
 /// Throws:   NetworkProblem (also for evidence on a finding that does not exist), TooEntangled
 [[nodiscard]] Posterior posterior(Network const& network, std::span<Evidence const> evidence);
 
