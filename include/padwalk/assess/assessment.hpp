@@ -33,7 +33,7 @@ struct ReadingTaken
     fields::FieldShape const* shape = nullptr;
     std::string label; ///< 'filter gauge'
     units::Reading reading;
-    std::string words; ///< where it is no quantity: 'yes', 'part open'
+    std::string words;       ///< where it is no quantity: 'yes', 'part open'
     std::string record = {}; ///< whose field it is: 'filter'
     std::string when = {};   ///< where it has a time of its own; else that of the visit
 };
