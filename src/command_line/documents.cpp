@@ -88,13 +88,13 @@ int client(Arguments const& arguments, World& world)
     if (!visit.report)
         return input_problem;
     if (arguments.html.empty())
-        world.out << report::client_text(visit.assessment(), visit.layout, options_of(arguments),
+        world.out << report::client_text(*visit.report, visit.layout, options_of(arguments),
                                          text_options(arguments, world));
     else
     {
         auto const photos = embedded_photos(visit.assessment(), arguments.visit, world);
         world.write_file(arguments.html,
-                         report::client_html(visit.assessment(), visit.layout, options_of(arguments, &photos)),
+                         report::client_html(*visit.report, visit.layout, options_of(arguments, &photos)),
                          arguments.force);
         world.err << "page for the client written to " << arguments.html << "\n";
     }

@@ -39,6 +39,7 @@ public:
 
     void add_alarm(assess::Alarm const& alarm)
     {
+        alarmed_ = true;
         std::string const name = say_.finding(a_.findings.at(alarm.finding));
         if (first_.empty())
         {
@@ -50,6 +51,7 @@ public:
         for (std::size_t const water : alarm.closes)
             once(closed_, say_.item(water));
     }
+    // What may be behind an alarm stands with its item; without one a cause is a danger of its own.
     void add_cause(assess::CauseEntryOf const& cause)
     {
         std::string const name = say_.cause(cause) + ", " + say_.chance(cause.probability);
@@ -58,8 +60,8 @@ public:
             first_ = name;
             at_once_ = say_.meanwhile(cause);
         }
-        else
-            once(behind_, name);
+        else if (!alarmed_)
+            once(also_, name);
     }
     [[nodiscard]] std::size_t item() const { return item_; }
     [[nodiscard]] Card card() const
@@ -70,7 +72,6 @@ public:
         add(out, words_("closed_until_then"), closed_.empty() ? closed_ : std::vector{joined(closed_, ", ", ", ")},
             Tone::danger);
         add(out, words_("also_there"), also_.empty() ? also_ : std::vector{joined(also_, "; ", "; ")});
-        add(out, words_("may_be_behind"), behind_.empty() ? behind_ : std::vector{joined(behind_, "; ", "; ")});
         return out;
     }
 
@@ -80,7 +81,8 @@ private:
     Lexicon const& words_;
     std::size_t item_;
     std::string first_, at_once_;
-    std::vector<std::string> also_, behind_, closed_;
+    bool alarmed_ = false;
+    std::vector<std::string> also_, closed_;
 };
 
 AtItem& at(std::vector<AtItem>& list, assess::Assessment const& a, Spoken const& say, Lexicon const& words,

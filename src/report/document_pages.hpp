@@ -8,7 +8,7 @@
 namespace padwalk::report
 {
 
-[[nodiscard]] Page client_page(assess::Assessment const& a, Layout const& layout, DocumentOptions const& options);
+[[nodiscard]] Page client_page(assess::WaterReport const& report, Layout const& layout, DocumentOptions const& options);
 [[nodiscard]] Page referral_page(assess::Assessment const& a, std::size_t referral, Layout const& layout,
                                  DocumentOptions const& options);
 

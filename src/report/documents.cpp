@@ -12,7 +12,7 @@ std::vector<Document> documents(assess::WaterReport const& report, Layout const&
     auto keep = [&](std::string name, Page const& page) {
         out.push_back({std::move(name), page.title, html_of(page, layout)});
     };
-    keep("client", client_page(a, layout, options));
+    keep("client", client_page(report, layout, options));
     for (std::size_t i = 0; i < a.referrals.size(); ++i)
         keep("refer-" + a.referrals[i].trade, referral_page(a, i, layout, options));
     if (!report.waters.empty())

@@ -1,9 +1,11 @@
 #include "item_pictures.hpp"
 
 #include "balance_drawing.hpp"
+#include "chlorine_drawing.hpp"
 #include "curve_drawing.hpp"
 #include "level_drawing.hpp"
 #include "loop_drawing.hpp"
+#include "saturation_drawing.hpp"
 #include "section_drawing.hpp"
 #include "vent_drawing.hpp"
 #include "warming_drawing.hpp"
@@ -68,6 +70,22 @@ std::vector<Drawing> pictures_of(assess::Assessment const& a, std::size_t item, 
     for (std::size_t i = 0; i < a.warmings.size(); ++i)
         if (a.warmings[i].water == item)
             keep(out, warming_drawing(a, a.warmings[i], system, id("warming", i)));
+    return out;
+}
+
+std::vector<Drawing> water_pictures_of(assess::WaterReport const& report, std::size_t item, units::System system)
+{
+    std::vector<Drawing> out;
+    for (auto const& sheet : report.waters)
+    {
+        if (sheet.item != item)
+            continue;
+        std::string const id = "item-" + std::to_string(item);
+        if (sheet.saturation)
+            keep(out, saturation_drawing(*sheet.saturation, system, id + "-saturation"));
+        if (sheet.chlorine)
+            keep(out, chlorine_drawing(*sheet.chlorine, system, id + "-chlorine"));
+    }
     return out;
 }
 

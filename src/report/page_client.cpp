@@ -18,7 +18,7 @@ namespace
 using assess::Assessment;
 using assess::Condition;
 
-constexpr std::size_t most_lines = 5; // what a trade comes for; the rest stands on its own paper
+constexpr std::size_t most_lines = 4; // what a trade comes for; the rest stands on its own paper
 constexpr std::size_t longest_meaning = 120;
 constexpr double worth_naming = 0.2; // judgement: below 'possible' a cause only worries a client
 
@@ -200,9 +200,10 @@ std::vector<std::string> figures_of(Assessment const& a, std::size_t item, units
     return out;
 }
 
-Section item_section(Assessment const& a, assess::Verdict const& verdict, Lexicon const& words,
+Section item_section(assess::WaterReport const& report, assess::Verdict const& verdict, Lexicon const& words,
                      DocumentOptions const& options)
 {
+    Assessment const& a = report.assessment;
     std::size_t const item = verdict.item;
     auto const& entry = a.items.at(item);
     bool const unsafe = verdict.condition == Condition::unsafe;
@@ -221,6 +222,11 @@ Section item_section(Assessment const& a, assess::Verdict const& verdict, Lexico
     std::vector<Block> blocks{std::move(card)};
     for (auto& picture : pictures_of(a, item, options.system))
         blocks.emplace_back(std::move(picture));
+    for (auto& picture : water_pictures_of(report, item, options.system))
+    {
+        picture.caption = without_keys(picture.caption);
+        blocks.emplace_back(std::move(picture));
+    }
     if (auto photos = photos_of(a, item, options.photos, words))
         blocks.emplace_back(std::move(*photos));
     bool const more_than_its_state = std::get<Card>(blocks.front()).parts.size() > 1 || blocks.size() > 1;
@@ -307,8 +313,9 @@ Section spoken_cautions(Assessment const& a, Lexicon const& spoken)
 
 } // namespace
 
-Page client_page(Assessment const& a, Layout const& layout, DocumentOptions const& options)
+Page client_page(assess::WaterReport const& report, Layout const& layout, DocumentOptions const& options)
 {
+    Assessment const& a = report.assessment;
     Lexicon const& words = layout.words();
     Page page;
     page.kind = "client";
@@ -331,7 +338,7 @@ Page client_page(Assessment const& a, Layout const& layout, DocumentOptions cons
     put(standing_section(a, words));
     put(client_call_section(a, words));
     for (auto const& verdict : a.verdicts)
-        put(item_section(a, verdict, words, options));
+        put(item_section(report, verdict, words, options));
     put(property_section(a, words, options));
     put(untested_section(a, words));
     put(glossary_section(page, layout.glossary(), words));
@@ -341,15 +348,15 @@ Page client_page(Assessment const& a, Layout const& layout, DocumentOptions cons
     return page;
 }
 
-std::string client_html(Assessment const& a, Layout const& layout, DocumentOptions const& options)
+std::string client_html(assess::WaterReport const& report, Layout const& layout, DocumentOptions const& options)
 {
-    return html_of(client_page(a, layout, options), layout);
+    return html_of(client_page(report, layout, options), layout);
 }
 
-std::string client_text(Assessment const& a, Layout const& layout, DocumentOptions const& options,
+std::string client_text(assess::WaterReport const& report, Layout const& layout, DocumentOptions const& options,
                         TextOptions const& text)
 {
-    return text_of(client_page(a, layout, options), text);
+    return text_of(client_page(report, layout, options), text);
 }
 
 } // namespace padwalk::report

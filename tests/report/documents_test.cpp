@@ -132,7 +132,7 @@ TEST_CASE("documents: what is unsafe stands before all else, and each item in it
     {
         INFO(name);
         auto const& a = visit.assessment;
-        auto const text = flat(report::client_text(a, tests::layout(), {}, {}));
+        auto const text = flat(report::client_text(visit, tests::layout(), {}, {}));
         std::size_t const danger = text.find("Danger: act on this first"), standing = text.find("How things stand");
         REQUIRE(standing != std::string::npos);
         if (a.outcome == assess::Outcome::unsafe)
@@ -254,18 +254,20 @@ TEST_CASE("documents: hostile text in every free field comes out as text", "[rep
 TEST_CASE("documents: a photo that is there is shown, one that is not is named with its reason", "[report][documents]")
 {
     auto const model = tests::sample_model();
-    auto a = tests::sample(model);
-    a.items.at(1).photos = {{"pad.jpg", "the pad"}, {"gone.jpg", "the vent"}, {"never read.jpg", ""}};
+    assess::WaterReport visit;
+    visit.assessment = tests::sample(model);
+    visit.assessment.items.at(1).photos = {{"pad.jpg", "the pad"}, {"gone.jpg", "the vent"}, {"never read.jpg", ""}};
     report::Photos const photos{
         {"pad.jpg", {"data:image/jpeg;base64,AAAA", 40, 30, {}, "only part of it could be read"}},
         {"gone.jpg", {{}, 0, 0, "there is no such file", {}}}};
-    auto const html = report::client_html(a, tests::layout(), {units::System::us, report::Language::english, &photos});
+    auto const html =
+        report::client_html(visit, tests::layout(), {units::System::us, report::Language::english, &photos});
     CHECK(has(html, "<img src=\"data:image/jpeg;base64,AAAA\" alt=\"the pad\" width=\"40\" height=\"30\">"));
     CHECK(tests::count(html, "<img ") == 1);
     CHECK(has(html, "only part of it could be read"));
     CHECK(has(html, "gone.jpg: there is no such file"));
     CHECK(has(html, "never read.jpg"));
-    auto const named = report::client_text(a, tests::layout(), {}, {});
+    auto const named = report::client_text(visit, tests::layout(), {}, {});
     CHECK(has(flat(named), "photo pad.jpg: the pad"));
 }
 
@@ -277,7 +279,7 @@ TEST_CASE("documents: words of the trade are explained where they are used, and 
     for (auto const& [name, visit] : scenarios())
     {
         INFO(name);
-        auto const text = report::client_text(visit.assessment, tests::layout(), {}, {});
+        auto const text = report::client_text(visit, tests::layout(), {}, {});
         std::size_t const words = text.find("Words of the trade");
         if (words == std::string::npos)
             continue;
@@ -339,7 +341,7 @@ TEST_CASE("documents: the client's page has the safety cautions in Spanish where
     {
         INFO(name);
         auto const& a = visit.assessment;
-        auto const text = flat(report::client_text(a, tests::layout(), in(report::Language::spanish), {}));
+        auto const text = flat(report::client_text(visit, tests::layout(), in(report::Language::spanish), {}));
         for (auto const& caution : a.cautions)
         {
             CHECK(has(text, flat(spanish.said("cautions/" + caution.first, {}))));

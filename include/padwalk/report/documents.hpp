@@ -20,10 +20,10 @@ struct DocumentOptions
 
 /// For the client: what is unsafe now, how each item stands, whom to call and how soon, each item with its pictures,
 /// its figures in plain words and its photos, and the words of the trade explained.
-[[nodiscard]] std::string client_html(assess::Assessment const& a, Layout const& layout,
+[[nodiscard]] std::string client_html(assess::WaterReport const& report, Layout const& layout,
                                       DocumentOptions const& options);
-[[nodiscard]] std::string client_text(assess::Assessment const& a, Layout const& layout, DocumentOptions const& options,
-                                      TextOptions const& text);
+[[nodiscard]] std::string client_text(assess::WaterReport const& report, Layout const& layout,
+                                      DocumentOptions const& options, TextOptions const& text);
 
 /// For one trade: what is asked of it, where, what was read with which instrument, what is likely and why, what was
 /// not done, what to bring, and room to write what was found. `referral` is a place in Assessment::referrals.
