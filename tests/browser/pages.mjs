@@ -2,18 +2,21 @@
 // violation of the accessibility checker (axe-core), and paper with page numbers, the property on each page, and no
 // table cut that fits on one.
 //
-//   node pages.mjs PADWALK SCENARIOS WORK [--pictures] [SCENARIO...]
+//   node pages.mjs PADWALK SCENARIOS WORK [--keep-pictures] [SCENARIO...]
+//
+// With --keep-pictures nothing is checked: each page as a phone shows it goes to SCENARIOS/NAME/pictures, to be looked
+// at. They are not compared, since every machine has its own type faces.
 import { execFileSync } from 'node:child_process';
 import { existsSync, mkdirSync, readFileSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
-import { join } from 'node:path';
+import { basename, join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { chromium } from 'playwright-core';
 
 const require = createRequire(import.meta.url);
 const axe = readFileSync(require.resolve('axe-core/axe.min.js'), 'utf8');
 const [padwalk, scenarios, work, ...rest] = process.argv.slice(2);
-const pictures = rest.includes('--pictures');
+const keepPictures = rest.includes('--keep-pictures');
 const only = rest.filter((a) => !a.startsWith('--'));
 
 const quiet = { stdio: ['ignore', 'pipe', 'pipe'] };
@@ -87,6 +90,19 @@ async function look(browser, file, where, width, scheme, withAxe) {
   return { context, page };
 }
 
+async function picture(browser, file, to) {
+  const context = await browser.newContext({ viewport: { width: 390, height: 900 }, colorScheme: 'light' });
+  const page = await context.newPage();
+  await page.goto(pathToFileURL(file).href);
+  const height = await page.evaluate(() => document.documentElement.scrollHeight);
+  const session = await context.newCDPSession(page);
+  const shot = await session.send('Page.captureScreenshot', {
+    format: 'webp', quality: 15, captureBeyondViewport: true, clip: { x: 0, y: 0, width: 390, height, scale: 0.6 },
+  });
+  writeFileSync(to, Buffer.from(shot.data, 'base64'));
+  await context.close();
+}
+
 const squeezed = (text) => text.replace(/[\s\u00a0\u00ad]+/g, '');
 
 // On paper: by its own width, so that heights are those of the print.
@@ -131,14 +147,22 @@ for (const name of readdirSync(scenarios).sort()) {
   if (!existsSync(join(scenarios, name, 'visit.yaml')) || (only.length > 0 && !only.includes(name))) continue;
   const files = documentsOf(name);
   const counts = [];
+  if (keepPictures) {
+    const folder = join(scenarios, name, 'pictures');
+    rmSync(folder, { recursive: true, force: true });
+    mkdirSync(folder);
+    for (const file of files.filter((f) => !/(record|sheet)\.html$|\/es-/.test(f))) {
+      await picture(browser, file, join(folder, basename(file).replace('.html', '.webp')));
+      checked += 1;
+    }
+    continue;
+  }
   for (const file of files) {
     const where = file.slice(work.length + 1);
     const phone = await look(browser, file, where, 390, 'light', true);
-    if (pictures) await phone.page.screenshot({ path: `${file}.png`, fullPage: true });
     counts.push(await onPaper(phone.page, file, where, 'Letter'));
     await phone.context.close();
     const tablet = await look(browser, file, where, 820, 'dark', true);
-    if (pictures) await tablet.page.screenshot({ path: `${file}.tablet.png`, fullPage: true });
     await onPaper(tablet.page, file, where, 'A4');
     await tablet.context.close();
     await (await look(browser, file, where, 320, 'light', false)).context.close();
