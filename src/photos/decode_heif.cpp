@@ -3,6 +3,7 @@
 #include <libheif/heif.h>
 
 #include <algorithm>
+#include <cmath>
 
 namespace padwalk::photos
 {
@@ -56,7 +57,12 @@ std::string bounded(heif_context& context, heif_image_handle const& handle, doub
     int const width = heif_image_handle_get_ispe_width(&handle), height = heif_image_handle_get_ispe_height(&handle);
     auto problem = size_problem(width, height, most_megapixels);
     if (problem.empty())
-        heif_context_set_maximum_image_size_limit(&context, std::max(width, height) + 1);
+    {
+        // The limit is an area, told by the side of a square; coded pictures are up to a block larger than shown ones.
+        constexpr double block = 64;
+        double const area = (width + block) * (height + block);
+        heif_context_set_maximum_image_size_limit(&context, static_cast<int>(std::ceil(std::sqrt(area))));
+    }
     return problem;
 }
 
