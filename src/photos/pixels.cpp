@@ -195,7 +195,7 @@ bool is_blank(Pixels const& picture)
     auto const& c = picture.colours;
     std::size_t others = 0;
     for (std::size_t i = 0; i + 3 <= c.size(); i += 3)
-        others += std::equal(c.end() - 3, c.end(), c.begin() + static_cast<std::ptrdiff_t>(i)) ? 0 : 1;
+        others += std::equal(c.end() - 3, c.end(), c.begin() + static_cast<std::ptrdiff_t>(i)) ? 0U : 1U;
     return 200 * others <= c.size() / 3;
 }
 
