@@ -119,8 +119,7 @@ TEST_CASE("compare: hostile text comes out as text")
     CHECK_FALSE(has(html, "<script"));
     CHECK(has(html, "&lt;script&gt;"));
     CHECK(has(ran.out, "<script>"));
-    CHECK_NOTHROW(
-        static_cast<void>(nlohmann::json::parse(run_program({"compare", "a.yaml", "b.yaml", "--json"}, files).out)));
+    CHECK_FALSE(nlohmann::json::parse(run_program({"compare", "a.yaml", "b.yaml", "--json"}, files).out).empty());
 }
 
 TEST_CASE("scenarios: kept comparisons, byte for byte")

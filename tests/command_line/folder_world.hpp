@@ -48,11 +48,11 @@ inline RanOnFolder run_on_folder(std::vector<std::string> const& arguments,
                               {
                                   if (path != "visits")
                                       throw command_line::FileProblem("there is no folder '" + path + "'");
-                                  std::vector<std::pair<std::string, std::string>> out;
+                                  std::vector<std::pair<std::string, std::string>> listed;
                                   for (auto const& file : folder)
                                       if (wanted(file.first))
-                                          out.push_back(file);
-                                  return out;
+                                          listed.push_back(file);
+                                  return listed;
                               }};
     ran.status = command_line::run(arguments, world);
     ran.out = out.str();

@@ -44,13 +44,13 @@ inline command_line::World world_of(std::istream& in, std::ostream& out, std::os
             },
             [&files](std::string const& folder, std::function<bool(std::string_view)> const& wanted)
             {
-                std::vector<std::pair<std::string, std::string>> out;
+                std::vector<std::pair<std::string, std::string>> listed;
                 for (auto const& [path, text] : files)
                     if (path.starts_with(folder + "/") && wanted(path))
-                        out.emplace_back(path.substr(folder.size() + 1), text);
-                if (out.empty())
+                        listed.emplace_back(path.substr(folder.size() + 1), text);
+                if (listed.empty())
                     throw command_line::FileProblem("there is no folder '" + folder + "'");
-                return out;
+                return listed;
             },
             [&files](std::vector<std::pair<std::string, std::string>> const& set, bool replace)
             {

@@ -47,11 +47,11 @@ Ran tune(std::vector<std::string> const& more, Files const& folder, Files const&
                               {
                                   if (path != "visits")
                                       throw command_line::FileProblem("there is no folder '" + path + "'");
-                                  std::vector<std::pair<std::string, std::string>> out;
+                                  std::vector<std::pair<std::string, std::string>> listed;
                                   for (auto const& file : folder)
                                       if (wanted(file.first))
-                                          out.push_back(file);
-                                  return out;
+                                          listed.push_back(file);
+                                  return listed;
                               }};
     std::vector<std::string> arguments{"tune"};
     arguments.insert(arguments.end(), more.begin(), more.end());
