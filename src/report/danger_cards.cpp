@@ -11,12 +11,6 @@ namespace padwalk::report
 namespace
 {
 
-void once(std::vector<std::string>& list, std::string text)
-{
-    if (!text.empty() && std::find(list.begin(), list.end(), text) == list.end())
-        list.push_back(std::move(text));
-}
-
 void add(Card& card, std::string label, std::vector<std::string> texts, Tone tone = Tone::plain)
 {
     if (!texts.empty())
@@ -47,7 +41,7 @@ public:
             at_once_ = without_keys(say_.alarm(alarm));
         }
         else if (name != first_)
-            once(also_, name);
+            once(also_, capitalised(name) + ": " + without_keys(say_.alarm(alarm)));
         for (std::size_t const water : alarm.closes)
             once(closed_, say_.item(water));
     }
@@ -61,7 +55,7 @@ public:
             at_once_ = say_.meanwhile(cause);
         }
         else if (!alarmed_)
-            once(also_, name);
+            once(also_, capitalised(name) + ": " + say_.meanwhile(cause));
     }
     [[nodiscard]] std::size_t item() const { return item_; }
     [[nodiscard]] Card card() const
@@ -71,7 +65,7 @@ public:
             add(out, words_("at_once"), {at_once_}, Tone::danger);
         add(out, words_("closed_until_then"), closed_.empty() ? closed_ : std::vector{joined(closed_, ", ", ", ")},
             Tone::danger);
-        add(out, words_("also_there"), also_.empty() ? also_ : std::vector{joined(also_, "; ", "; ")});
+        add(out, words_("also_there"), also_, Tone::danger);
         return out;
     }
 

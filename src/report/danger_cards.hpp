@@ -1,5 +1,5 @@
 #pragma once
-/// What is unsafe, told in a minute: one card for each item, what to do at once in full, the rest by name.
+/// What is unsafe, told in a minute: one card for each item, and of each alarm what to do at once.
 
 #include "page.hpp"
 #include "spoken.hpp"

@@ -58,8 +58,8 @@ std::string why_not_tested(Assessment const& a, std::size_t item)
 {
     std::vector<std::string> out;
     for (auto const& entry : a.not_tested)
-        if (entry.item == item && std::find(out.begin(), out.end(), entry.because) == out.end())
-            out.push_back(entry.because);
+        if (entry.item == item)
+            once(out, entry.because);
     return joined(out, "; ", "; ");
 }
 
@@ -117,19 +117,15 @@ Section client_call_section(Assessment const& a, Lexicon const& words)
                   now ? Tone::danger : Tone::plain,
                   {}};
         std::vector<std::string> comes;
-        auto once = [&](std::string text)
-        {
-            if (std::find(comes.begin(), comes.end(), text) == comes.end())
-                comes.push_back(std::move(text));
-        };
         for (std::size_t const alarm : referral.alarms)
-            once(at_item(a, a.findings.at(a.alarms.at(alarm).finding).name, a.alarms.at(alarm).item));
+            once(comes, at_item(a, a.findings.at(a.alarms.at(alarm).finding).name, a.alarms.at(alarm).item));
         for (std::size_t const c : referral.causes)
             if (auto const& cause = a.causes.at(c); cause.probability >= worth_naming)
-                once(at_item(a, cause.name, cause.item) + ", " + chance(cause.probability));
+                once(comes, at_item(a, cause.name, cause.item) + ", " + chance(cause.probability));
         if (comes.empty())
             for (std::size_t const c : referral.causes)
-                once(at_item(a, a.causes.at(c).name, a.causes.at(c).item) + ", " + chance(a.causes.at(c).probability));
+                once(comes,
+                     at_item(a, a.causes.at(c).name, a.causes.at(c).item) + ", " + chance(a.causes.at(c).probability));
         if (comes.size() > most_lines + 1)
         {
             std::string const more = std::to_string(comes.size() - most_lines);
@@ -149,9 +145,18 @@ std::vector<std::string> seen_at(Assessment const& a, std::size_t item)
 {
     std::vector<std::string> out;
     for (auto const& f : a.findings)
-        if (f.item == item && f.state == assess::FindingState::seen && !f.computed &&
-            std::find(out.begin(), out.end(), f.name) == out.end())
-            out.push_back(f.name);
+        if (f.item == item && f.state == assess::FindingState::seen && !f.computed)
+            once(out, f.name);
+    return out;
+}
+
+// What was computed of an item and stops its use, with its numbers.
+std::vector<std::string> measured_at(Assessment const& a, std::size_t item)
+{
+    std::vector<std::string> out;
+    for (auto const& alarm : a.alarms)
+        if (auto const& finding = a.findings.at(alarm.finding); alarm.item == item && finding.computed)
+            once(out, capitalised(finding.name) + ": " + brief(without_keys(finding.from), longest_meaning));
     return out;
 }
 
@@ -167,17 +172,12 @@ std::vector<std::string> behind(Assessment const& a, std::size_t item)
 std::vector<std::string> until_then(Assessment const& a, std::size_t item)
 {
     std::vector<std::string> out;
-    auto once = [&](std::string const& text)
-    {
-        if (!text.empty() && std::find(out.begin(), out.end(), text) == out.end())
-            out.push_back(text);
-    };
     for (auto const& alarm : a.alarms)
         if (alarm.item == item && alarm.urgency != assess::Urgency::stop_use)
-            once(without_keys(alarm.say));
+            once(out, without_keys(alarm.say));
     for (auto const& cause : a.causes)
         if (cause.item == item && cause.probability >= worth_naming)
-            once(cause.meanwhile);
+            once(out, cause.meanwhile);
     return out;
 }
 
@@ -214,6 +214,7 @@ Section item_section(assess::WaterReport const& report, assess::Verdict const& v
     add(card.parts, words("where_it_is"), {entry.where});
     std::string const seen = joined(seen_at(a, item), "; ", "; ");
     add(card.parts, words("what_was_seen"), {seen});
+    add(card.parts, words("measured"), measured_at(a, item));
     if (verdict.condition != Condition::works && verdict.because != seen)
         add(card.parts, words("because"), {without_keys(verdict.because)});
     add(card.parts, words("behind_it"), behind(a, item));
@@ -268,9 +269,7 @@ Section client_danger_section(Assessment const& a, Lexicon const& words, Said& s
     std::vector<std::string> trades, ids;
     auto note = [&](std::string const& trade, std::vector<std::string> const& cautions)
     {
-        if (std::string const name = trade_name(a, trade);
-            !name.empty() && std::find(trades.begin(), trades.end(), name) == trades.end())
-            trades.push_back(name);
+        once(trades, trade_name(a, trade));
         ids.insert(ids.end(), cautions.begin(), cautions.end());
     };
     for (auto const& alarm : a.alarms)
@@ -293,19 +292,14 @@ Section spoken_cautions(Assessment const& a, Lexicon const& spoken)
 {
     Section out{"cautions-" + std::string(spoken.code()), spoken("cautions_heading"), {}, Tone::danger};
     Points points;
-    auto once = [&](std::string const& text)
-    {
-        if (std::find(points.texts.begin(), points.texts.end(), text) == points.texts.end())
-            points.texts.push_back(text);
-    };
     for (auto const& alarm : a.alarms)
     {
         auto const& finding = a.findings.at(alarm.finding);
-        once(capitalised(spoken.said("findings/" + finding.id, finding.name)) + " (" + a.items.at(alarm.item).name +
-             "): " + spoken.said("alarms/" + finding.id, alarm.say));
+        once(points.texts, capitalised(spoken.said("findings/" + finding.id, finding.name)) + " (" +
+                               a.items.at(alarm.item).name + "): " + spoken.said("alarms/" + finding.id, alarm.say));
     }
     for (auto const& [id, say] : a.cautions)
-        once(spoken.said("cautions/" + id, say));
+        once(points.texts, spoken.said("cautions/" + id, say));
     if (!points.texts.empty())
         out.blocks.emplace_back(std::move(points));
     return out;

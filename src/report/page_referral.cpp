@@ -18,12 +18,6 @@ constexpr std::size_t ruled_lines = 4;
 
 } // namespace
 
-void once(std::vector<std::string>& list, std::string text)
-{
-    if (!text.empty() && std::find(list.begin(), list.end(), text) == list.end())
-        list.push_back(std::move(text));
-}
-
 Section ReferralPage::danger() const
 {
     Section out{"danger", words_("danger_heading"), {}, Tone::danger};

@@ -220,6 +220,12 @@ std::string joined(std::vector<std::string> const& words, std::string_view betwe
     return out;
 }
 
+void once(std::vector<std::string>& list, std::string text)
+{
+    if (!text.empty() && std::find(list.begin(), list.end(), text) == list.end())
+        list.push_back(std::move(text));
+}
+
 std::string capitalised(std::string_view text)
 {
     std::string out(text);

@@ -33,6 +33,9 @@ namespace padwalk::report
 [[nodiscard]] std::string joined(std::vector<std::string> const& words, std::string_view between = ", ",
                                  std::string_view last = " and ");
 
+/// Adds a text that is not there yet; an empty one is nothing.
+void once(std::vector<std::string>& list, std::string text);
+
 /// With a capital first letter, unless the word has a capital of its own (pH).
 [[nodiscard]] std::string capitalised(std::string_view text);
 

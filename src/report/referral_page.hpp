@@ -15,9 +15,6 @@ using assess::Assessment;
 /// Judgement: a cause less likely than this is named and no more.
 inline constexpr double worth_a_line = 0.05;
 
-/// Adds what is not there yet.
-void once(std::vector<std::string>& list, std::string text);
-
 class ReferralPage
 {
 public:

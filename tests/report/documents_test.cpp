@@ -143,8 +143,8 @@ TEST_CASE("documents: what is unsafe stands before all else, and each item in it
                 if (alarm.urgency == assess::Urgency::stop_use)
                     CHECK(text.substr(0, standing).find(flat(a.findings[alarm.finding].name).substr(1)) !=
                           std::string::npos);
-            for (auto const& alarm : a.alarms) // what to do at once is told in full for the first of each item
-                if (alarm.urgency == assess::Urgency::stop_use && &alarm == &a.alarms.front())
+            for (auto const& alarm : a.alarms) // of none of them is left out what to do at once
+                if (alarm.urgency == assess::Urgency::stop_use)
                     CHECK(has(text, flat(alarm.say.substr(0, 60))));
         }
         else
@@ -185,6 +185,9 @@ TEST_CASE("documents: a trade's paper asks for every cause, shows its readings, 
                 if (std::find(a.referrals[i].cautions.begin(), a.referrals[i].cautions.end(), caution.first) !=
                     a.referrals[i].cautions.end())
                     CHECK(has(text, flat(caution.second)));
+            for (std::size_t const alarm : a.referrals[i].alarms)
+                if (a.alarms[alarm].urgency == assess::Urgency::stop_use)
+                    CHECK(has(text, flat(a.alarms[alarm].say.substr(0, 60))));
             for (auto const& check : a.referrals[i].checks)
                 CHECK(has(text, flat(check.name).substr(1)));
             // Of the items it comes for every reading is there.
