@@ -1,4 +1,5 @@
 #include "catch_compat.hpp"
+#include "command_line/folder_world.hpp"
 #include "command_line/run_program.hpp"
 
 #include <nlohmann/json.hpp>
@@ -7,6 +8,7 @@
 #include <filesystem>
 
 using namespace padwalk;
+using tests::has;
 using tests::run_program;
 using tests::text_of_file;
 
@@ -25,20 +27,6 @@ std::string const mended =
     visit("2026-05-08", "runs: yes, noticed: [{not_seen: grinding noise}], found: [{was: motor bearings worn}]");
 std::string const missing_cover =
     "on: 2026-05-08\nproperty: here\nloops:\n  l: {drains: {main: {noticed: [cover missing]}}}\n";
-
-// Wherever the lines break.
-std::string in_one_line(std::string text)
-{
-    std::replace(text.begin(), text.end(), '\n', ' ');
-    for (std::size_t at = text.find("  "); at != std::string::npos; at = text.find("  ", at))
-        text.erase(at, 1);
-    return text;
-}
-
-bool has(std::string const& text, std::string const& what)
-{
-    return in_one_line(text).find(what) != std::string::npos;
-}
 
 } // namespace
 

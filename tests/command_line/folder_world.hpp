@@ -3,6 +3,7 @@
 
 #include "padwalk/command_line/program.hpp"
 
+#include <algorithm>
 #include <map>
 #include <sstream>
 
@@ -17,6 +18,20 @@ struct RanOnFolder
     std::string out, err;
     Files files; ///< that were there and that were written
 };
+
+/// Text wherever its lines break.
+inline std::string in_one_line(std::string text)
+{
+    std::replace(text.begin(), text.end(), '\n', ' ');
+    for (std::size_t at = text.find("  "); at != std::string::npos; at = text.find("  ", at))
+        text.erase(at, 1);
+    return text;
+}
+
+inline bool has(std::string const& text, std::string const& what)
+{
+    return in_one_line(text).find(what) != std::string::npos;
+}
 
 /// `folder` is the content of the folder 'visits', listed in the order given.
 inline RanOnFolder run_on_folder(std::vector<std::string> const& arguments,

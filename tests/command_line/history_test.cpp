@@ -8,6 +8,7 @@
 #include <filesystem>
 
 using namespace padwalk;
+using tests::has;
 using tests::run_on_folder;
 using tests::run_program;
 using tests::text_of_file;
@@ -25,20 +26,6 @@ std::string gauge(std::string const& date, std::string const& psi)
 Folder const rising{{"1.yaml", gauge("2026-05-01", "10")},
                     {"2.yaml", gauge("2026-05-08", "12")},
                     {"3.yaml", gauge("2026-05-15", "14")}};
-
-// Wherever the lines break.
-std::string in_one_line(std::string text)
-{
-    std::replace(text.begin(), text.end(), '\n', ' ');
-    for (std::size_t at = text.find("  "); at != std::string::npos; at = text.find("  ", at))
-        text.erase(at, 1);
-    return text;
-}
-
-bool has(std::string const& text, std::string const& what)
-{
-    return in_one_line(text).find(what) != std::string::npos;
-}
 
 } // namespace
 
